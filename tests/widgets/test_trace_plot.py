@@ -1,11 +1,13 @@
 import gc
 import sys
+from itertools import pairwise
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QImage, QWheelEvent
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QImage, QPainter, QWheelEvent
 
+from explorer.advice.assess import run_for
 from explorer.files.scenario_json import load_scenario
 from explorer.quantity import show
 from explorer.resource_files import scenario_folder
@@ -18,6 +20,7 @@ from explorer.widgets.plots import overlay
 from explorer.widgets.plots.pulse_inset import PulseInset
 from explorer.widgets.plots.trace_menu import TraceMenu
 from explorer.widgets.plots.trace_plot import TracePlot
+from tests.advice.years import plant_label
 from tests.depth import THOROUGH, thorough
 from tests.widgets.samples import made_up, made_up_pulse, run_of
 
@@ -392,6 +395,24 @@ def test_lit_hours_become_one_band_each():
     start, end, _ = bands[0]
     assert start == pytest.approx(8 * 3600, abs=400)
     assert end == pytest.approx(18 * 3600, abs=400)
+
+
+@pytest.mark.parametrize(("days", "shaded"), [(7.0, True), (360.0, False)])
+def test_of_a_year_the_lit_hours_in_view_are_shaded_while_they_are_few(qtbot, days, shaded):
+    bands = overlay.LitBands(run_for(plant_label()))
+    assert len(bands.bands) > overlay.MOST_BANDS
+    picture = QImage(700, 20, QImage.Format.Format_RGB32)
+    picture.fill(Qt.GlobalColor.white)
+    view = overlay.View(
+        area=QRectF(picture.rect()), from_s=100.0 * DAY_S, to_s=(100.0 + days) * DAY_S,
+        low_v=0.0, high_v=1.0,
+    )
+    painter = QPainter(picture)
+    bands.paint(painter, view, theme.LIGHT)
+    painter.end()
+    white = [picture.pixelColor(x, 10) == Qt.GlobalColor.white for x in range(700)]
+    nights = sum(a and not b for a, b in pairwise(white))
+    assert (nights, all(white)) == ((7, False) if shaded else (0, True))
 
 
 def test_brightness_steps_with_the_light_and_dark_is_none():

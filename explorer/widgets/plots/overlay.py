@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
+from operator import itemgetter
 from typing import TypeVar
 
 import numpy as np
@@ -42,7 +44,7 @@ NAME_PLACES = (1.0, 0.0, 0.75, 0.5, 0.25)
 NOTE_PLACES = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Places for a note along the bottom, by preference: left, between, right."""
 MOST_BANDS = 400
-"""More bands than this are narrower than a pixel or two and would only flicker."""
+"""More bands than this in view are narrower than a pixel or two and would only flicker."""
 MOST_MARKS = 40
 """More marks than this in view would hide the curve; they become ticks on the time axis."""
 
@@ -94,14 +96,18 @@ class LitBands:
 
     def paint(self, painter: QPainter, view: View, tokens: Tokens) -> None:
         """Shade the lit hours behind the curves."""
-        if len(self.bands) > MOST_BANDS:
+        seen = self.bands[
+            bisect_right(self.bands, view.from_s, key=itemgetter(1)) :
+            bisect_left(self.bands, view.to_s, key=itemgetter(0))
+        ]
+        if len(seen) > MOST_BANDS:
             return
         lit, card = tokens.color("lit"), tokens.color("card")
         painter.setPen(Qt.PenStyle.NoPen)
         boxes: dict[int, list[QRectF]] = {}
         low, high = view.area.left(), view.area.right()
         top, height = view.area.top(), view.area.height()
-        for start, end, level in self.bands:
+        for start, end, level in seen:
             left, right = max(view.x(start), low), min(view.x(end), high)
             if right > left:
                 box = QRectF(left, top, right - left, height)
