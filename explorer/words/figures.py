@@ -49,6 +49,13 @@ def value_text(check: Check) -> str:
     return say("more than {value}", value=text) if check.at_least else text
 
 
+def value_brief(check: Check) -> str:
+    """The same where room is short: a sign in the place of the words."""
+    if not check.at_least or math.isinf(check.value):
+        return value_text(check)
+    return altered(check_quantity(check, check.value), _more_than)
+
+
 def check_quantity(check: Check, value: float) -> str:
     """A value or a limit of a check in its unit; Service without a unit is a share."""
     if check.name != "service":

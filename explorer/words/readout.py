@@ -19,6 +19,7 @@ from explorer.words.figures import (
     margin_text,
     quantity_text,
     small_volts,
+    value_brief,
     value_text,
     volts,
 )
@@ -89,12 +90,13 @@ def check_rows(assessment: Assessment) -> tuple[CheckText, ...]:
     for check in assessment.verdict.checks:
         label = CHECK_LABELS.get(check.name, check.name.capitalize())
         value, margin = value_text(check), check_margin_text(check)
+        shown = value_brief(check)
         rows.append(
             CheckText(
                 name=check.name,
                 label=label,
                 state=check.state,
-                value=value,
+                value=shown,
                 margin=margin,
                 sentence=bind_units(check.sentence),
                 spoken=say(

@@ -83,6 +83,20 @@ def test_values_without_end_are_words(name, value, words):
     assert readout.value_text(check(name=name, value=value, unit=unit)) == words
 
 
+def test_what_is_known_to_be_more_is_short_in_its_row_and_spoken_in_words(bright):
+    checks = tuple(
+        dataclasses.replace(check, value=14 * 86_400.0, margin=20.0, at_least=True)
+        if check.name == "dark" else check
+        for check in bright.verdict.checks
+    )
+    found = dataclasses.replace(
+        bright, verdict=dataclasses.replace(bright.verdict, checks=checks)
+    )
+    dark = next(row for row in readout.check_rows(found) if row.name == "dark")
+    assert (dark.value, dark.margin) == ("> 14 d", "> 20×")
+    assert "more than 14 d" in dark.spoken
+
+
 def test_service_is_a_share_in_percent():
     assert readout.value_text(check(name="service", value=0.9996, unit="")) == "99.9 %"
 
