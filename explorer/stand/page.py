@@ -19,7 +19,7 @@ from explorer.stand.legibility import Sizes, sizes_for
 from explorer.stand.live_meter import LiveMeter
 from explorer.stand.live_trace import LiveTrace
 from explorer.stand.notes import Notes
-from explorer.stand.phrases import picture_note
+from explorer.stand.phrases import picture_note, task_text
 from explorer.stand.session import StandSession
 from explorer.stand.stand_knob import StandKnob
 from explorer.stand.stand_trace import StandTrace
@@ -254,7 +254,9 @@ class StandPage(QWidget):
         session = self.session
         challenge, is_on = session.challenge, session.is_challenged
         self.cards.set_challenge("" if challenge is None else challenge.invitation, is_on)
-        task = challenge.invitation if challenge is not None and is_on else session.plan.title
+        task = session.plan.title
+        if challenge is not None and is_on:
+            task = task_text(challenge, self._document.scenario)
         self.title.show_text(tr(task))
 
     def _on_won(self, _: object) -> None:

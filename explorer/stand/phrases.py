@@ -13,8 +13,10 @@ from explorer.advice.assess import Assessment
 from explorer.advice.cautions import Caution, cautions
 from explorer.advice.checks import SHARE
 from explorer.advice.verdict import Check
+from explorer.engine.system import DAY_S
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
+from explorer.stand.challenges import Challenge
 from explorer.state.knobs import Knob
 from explorer.state.language import tr
 from explorer.text import altered, figure, joined, say, texts
@@ -58,6 +60,15 @@ def duration_words(seconds: float) -> str:
         return text
     one, many = _TIME_WORDS[unit]
     return say(one if number == "1" else many, number=figure(number))
+
+
+def task_text(challenge: Challenge, scenario: Scenario) -> str:
+    """What a challenge asks for, with the time that wins it: its dark and the margin over it."""
+    return say(
+        "{invitation}: {time} without light",
+        invitation=challenge.invitation,
+        time=duration_words(challenge.closure_days * DAY_S * scenario.design_margin),
+    )
 
 
 def knob_label(knob: Knob) -> str:

@@ -6058,6 +6058,10 @@
    <translation>Dez.</translation>
   </message>
   <message>
+   <source>{invitation}: {time} without light</source>
+   <translation>{invitation}: {time} ohne Licht</translation>
+  </message>
+  <message>
    <source>of {limit}</source>
    <translation>von {limit}</translation>
   </message>

@@ -30,7 +30,7 @@ def challenged(stand):
 def test_the_challenge_asks_for_62_hours_and_leaves_the_design_alone(challenged):
     assert challenged.document.scenario.margins.closure_days * 24 == pytest.approx(62.0)
     assert challenged.page.headline.word.text() == "Marginal"
-    assert challenged.page.title.text() == "Make it last the weekend"
+    assert challenged.page.title.text() == "Make it last the weekend: 3.4 days without light"
     assert not challenged.session.is_changed
 
 
