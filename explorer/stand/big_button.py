@@ -86,9 +86,14 @@ class BigButton(QAbstractButton):
         """Text, sign and the space around them."""
         if not self.text():
             return QSize(self._least, self._least)
-        metrics = self._metrics_width(self.text())
+        high = max(round(2.2 * self._px), self._least)
+        return QSize(self.width_of(self.text()), high)
+
+    def width_of(self, text: str) -> int:
+        """Width with a text, its sign and the space around them. [px]"""
+        metrics = self._metrics_width(text)
         width = metrics + 2.4 * _PAD * self._px + (1.4 * self._px if self._has_mark() else 0)
-        return QSize(max(round(width), self._least), max(round(2.2 * self._px), self._least))
+        return max(round(width), self._least)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter presses it too."""

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from explorer.stand.arrangement import card_height
 from explorer.stand.big_button import BigButton
+from explorer.stand.challenges import CHALLENGES
 from explorer.stand.exhibits import Exhibit
 from explorer.stand.legibility import Sizes
 from explorer.state.language import tr
@@ -57,6 +58,7 @@ class CardRow(QWidget):
         self.home.clicked.connect(self.home_wanted)
         self._sizes: Sizes | None = None
         self._first, self._per_page = 0, len(self.cards)
+        self._challenge_has_place = True
 
     def set_current(self, index: int) -> None:
         """Mark the scenario on show, and turn to its page."""
@@ -66,8 +68,12 @@ class CardRow(QWidget):
             self._first = index - index % max(self._per_page, 1)
         self._place()
 
-    def set_challenge(self, invitation: str, is_on: bool) -> None:
-        """Offer what can be won; an empty text offers nothing."""
+    def set_challenge(self, invitation: str, is_on: bool, *, has_place: bool = True) -> None:
+        """Offer what can be won; an empty text offers nothing.
+
+        Its place is kept until then: nothing may move under a finger when it comes.
+        """
+        self._challenge_has_place = has_place
         self.challenge.setText(tr(invitation) if invitation else "")
         self.challenge.setAccessibleName(tr(invitation) if invitation else tr("Challenge"))
         self.challenge.setChecked(is_on)
@@ -93,6 +99,13 @@ class CardRow(QWidget):
         some = (self.challenge, self.home, self.again, self.language)
         return [button for button in some if button.isVisibleTo(self)]
 
+    @property
+    def _placed(self) -> list[BigButton]:
+        """What has a place beside the cards."""
+        return [self.challenge] * self._challenge_has_place + [
+            button for button in self.extras if button is not self.challenge
+        ]
+
     def set_sizes(self, sizes: Sizes) -> None:
         """Draw to other sizes."""
         self._sizes = sizes
@@ -113,12 +126,13 @@ class CardRow(QWidget):
         rows = max((self.height() + gap) // (high + gap), 1)
         if rows == 1:
             high = self.height()
-        for button in self.extras:
+        placed = self._placed
+        for button in placed:
             button.set_sizes(sizes.near, sizes.target)
         most = {self.challenge: 0.19, self.home: 0.125, self.again: 0.125, self.language: 0.1}
         widths = [
-            max(min(b.sizeHint().width() + gap, round(self.width() * most[b])), sizes.target)
-            for b in self.extras
+            max(min(self._wanted(b) + gap, round(self.width() * most[b])), sizes.target)
+            for b in placed
         ]
         room = self.width() - sum(widths) - gap * len(widths)
         arrows = 0
@@ -151,9 +165,15 @@ class CardRow(QWidget):
         self.earlier.setGeometry(0, 0, sizes.target, whole)
         self.later.setGeometry(room - sizes.target, 0, sizes.target, whole)
         left = room + gap
-        for button, extra in zip(self.extras, widths, strict=True):
+        for button, extra in zip(placed, widths, strict=True):
             button.setGeometry(left, 0, extra, whole)
             left += extra + gap
+
+    def _wanted(self, button: BigButton) -> int:
+        """Width of its text; of the longest that may come, where a challenge is offered. [px]"""
+        if button is not self.challenge:
+            return button.sizeHint().width()
+        return max(button.width_of(tr(one.invitation)) for one in CHALLENGES)
 
     def _on_card(self) -> None:
         card = self.sender()

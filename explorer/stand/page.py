@@ -253,7 +253,8 @@ class StandPage(QWidget):
     def _on_challenge(self) -> None:
         session = self.session
         challenge, is_on = session.challenge, session.is_challenged
-        self.cards.set_challenge("" if challenge is None else challenge.invitation, is_on)
+        invitation = "" if challenge is None else challenge.invitation
+        self.cards.set_challenge(invitation, is_on, has_place=session.may_challenge)
         task = session.plan.title
         if challenge is not None and is_on:
             task = task_text(challenge, self._document.scenario)

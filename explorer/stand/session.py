@@ -66,6 +66,8 @@ class StandSession(QObject):
         self.counts = counts if counts is not None else Counts(None)
         self.challenge: Challenge | None = None
         """What can be won with the scenario on show, once it is known."""
+        self._offers: dict[int, Challenge | None] = {}
+        """What can be won with each scenario, by its place, as far as it was found out."""
         self.is_challenged = False
         self.wins: set[tuple[int, str]] = set()
         """What this visitor has won: place of the scenario, and key of the challenge or "run"."""
@@ -157,6 +159,7 @@ class StandSession(QObject):
 
     def offer(self, challenge: Challenge | None) -> None:
         """What can be won with the scenario on show."""
+        self._offers[self.index] = challenge
         if challenge != self.challenge:
             self.challenge = challenge
             self.challenge_changed.emit()
@@ -174,6 +177,12 @@ class StandSession(QObject):
         if on:
             self.counts.add(self.exhibit.name, "challenges")
         self.challenge_changed.emit()
+
+    @property
+    def may_challenge(self) -> bool:
+        """Whether something can be won with any scenario, or that is not known of one yet."""
+        known = self._offers.values()
+        return len(known) < len(self.exhibits) or any(known)
 
     @property
     def goal(self) -> str:
@@ -278,7 +287,8 @@ class StandSession(QObject):
         self.index = min(max(index, 0), len(self.exhibits) - 1)
         exhibit = self.exhibit
         self._settle.stop()
-        self._begun_with, self.challenge, self.is_challenged = "", None, False
+        self._begun_with, self.is_challenged = "", False
+        self.challenge = self._offers.get(self.index)
         try:
             self._document.open(exhibit.path)
         except (FileError, OSError) as error:

@@ -4,7 +4,9 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
+from explorer.stand.cards import CardRow
 from explorer.stand.challenges import CHALLENGES
+from explorer.stand.legibility import sizes_for
 
 WEEKEND = next(c for c in CHALLENGES if c.key == "weekend")
 
@@ -25,6 +27,59 @@ def challenged(stand):
     QTest.mouseClick(stand.page.cards.challenge, Qt.MouseButton.LeftButton)
     settled(stand)
     return stand
+
+
+@pytest.fixture
+def cards(qtbot, exhibits):
+    """A lower row with more scenarios than it has room for."""
+    made = CardRow(exhibits * 4)
+    qtbot.addWidget(made)
+    made.resize(1240, 110)
+    made.show()
+    made.set_sizes(sizes_for((1280, 800), 24.0, 2.0))
+    return made
+
+
+def places(cards):
+    """Where everything is that can be touched, but for the challenge."""
+    buttons = (*cards.cards, *cards.extras, cards.earlier, cards.later)
+    shown = [one for one in buttons if one.isVisible() and one is not cards.challenge]
+    return [one.geometry() for one in shown]
+
+
+def test_nothing_moves_under_a_finger_when_the_challenge_comes(cards):
+    cards.set_challenge("", is_on=False)
+    before = places(cards)
+    for challenge in CHALLENGES:
+        cards.set_challenge(challenge.invitation, is_on=False)
+        assert cards.challenge.isVisible()
+        assert places(cards) == before
+
+
+def test_where_nothing_can_be_won_no_place_is_kept(cards):
+    cards.set_challenge("", is_on=False)
+    shown = len(places(cards))
+    cards.set_challenge("", is_on=False, has_place=False)
+    assert len(places(cards)) > shown
+
+
+def test_a_place_is_kept_until_it_is_known_that_nothing_can_be_won(stand):
+    session = stand.session
+    for index in range(len(session.exhibits)):
+        assert session.may_challenge
+        session.choose(index)
+        session.offer(None)
+    assert not session.may_challenge
+    session.offer(WEEKEND)
+    assert session.may_challenge
+
+
+def test_what_can_be_won_is_still_known_after_starting_again(challenged):
+    challenged.document.edit("panels.count", 2)
+    challenged.session.start_again()
+    assert challenged.session.challenge is WEEKEND
+    assert challenged.page.cards.challenge.isVisible()
+    assert not challenged.session.is_challenged
 
 
 def test_the_challenge_asks_for_62_hours_and_leaves_the_design_alone(challenged):
