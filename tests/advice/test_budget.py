@@ -10,6 +10,7 @@ from explorer.advice.case import Case
 from explorer.advice.readings.one import study
 from explorer.advice.year.readings import worst_of_course
 from explorer.advice.year.study import year_study
+from explorer.advice.year.view import year_view
 from explorer.engine.trace import Trace
 from explorer.files.beside import resolve_case
 from explorer.files.logs import resolve_log
@@ -244,6 +245,13 @@ def test_in_a_full_month_of_a_year_the_cells_convert_no_more_than_in_an_empty_on
     periods = found.span_s / course.period_s
     expected = periods * float(given @ np.diff(course.edges_s))
     assert found.panel_j == pytest.approx(expected, rel=1e-3)
+    # The year's table counts what the charger would have delivered, from its charging currents.
+    month = year_view(case).months[worst_of_course(case, "balance")]
+    passed_on = found.charged_j / found.taken_j
+    assert month.taken_in_j == pytest.approx(found.charged_j, rel=1e-3)
+    assert month.thrown_away_j == pytest.approx(
+        found.item("clipped").joules * passed_on, rel=2e-3
+    )
 
 
 def test_a_run_that_was_given_up_within_a_week_counts_the_light_until_then():
