@@ -105,6 +105,8 @@ def dark(case: Case, found: Readings) -> Text:
         asked = say("the closure lasts {time}", time=needed)
     else:
         asked = say("the dark stretch lasts {time}", time=needed)
+    if lasts_s <= 0.0 >= float(d.begin_v[0]):
+        return say("Whenever the dark begins, the device is off already; {asked}.", asked=asked)
     volts, reserve = show(float(d.begin_v[0]), "V"), case.scenario.load.reserve_J
     if reserve <= 0:
         return say(

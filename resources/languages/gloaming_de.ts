@@ -781,6 +781,10 @@
    <translation>das Licht bringt ihm nie etwas</translation>
   </message>
   <message>
+   <source>Whenever the dark begins, the device is off already; {asked}.</source>
+   <translation>Immer wenn es dunkel wird, ist das Gerät schon aus; {asked}.</translation>
+  </message>
+  <message>
    <source>Starting at {volts}, the store lasts {time} in the dark; {asked}.</source>
    <translation>Von {volts} an reicht der Speicher im Dunkeln {time}; {asked}.</translation>
   </message>

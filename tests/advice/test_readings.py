@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
+from explorer.advice.assess import assess
 from explorer.advice.case import Case
 from explorer.advice.fleet import fleet
 from explorer.advice.judge import judge
@@ -21,7 +22,7 @@ from explorer.scenario.build import build
 from explorer.scenario.demand import Every, Load, Operation, Phase, WhenReady
 from explorer.scenario.light import Light, LitBlock, LogPattern, SteadyPattern, WeekPattern
 from explorer.scenario.light_log import LightLog
-from explorer.scenario.model import Margins, Scenario
+from explorer.scenario.model import Margins, Scenario, with_value
 from explorer.scenario.storage import CapacitorStore, CellStore
 from explorer.scenario.supply import ConverterCharger
 from tests.depth import some
@@ -268,6 +269,18 @@ def test_nights_between_lit_days_are_the_dark_stretches():
     assert {g.begin_s % DAY_S for g in gaps} == {18 * 3600.0}
     assert readings(case).dark.needed_s[0] == 14 * 3600.0
     assert answers(case)["longest_dark_s"] == 14 * 3600.0
+
+
+def test_a_device_that_is_off_whenever_the_dark_begins_is_told_so():
+    """A sleep current of an ampere: it cuts off within seconds of each connect, and waits."""
+    dark = next(
+        check for check in assess(Case(with_value(Scenario(), "load.sleep_A", 1.0))).verdict.checks
+        if check.name == "dark"
+    )
+    assert (dark.value, dark.margin) == (0.0, 0.0)
+    assert dark.sentence == (
+        "Whenever the dark begins, the device is off already; the dark stretch lasts 2.58 d."
+    )
 
 
 NO_HOURS = Light(illuminance_lx=1000.0, pattern=WeekPattern(blocks=()))
