@@ -204,7 +204,8 @@ def spread_answer(found: Spread) -> str:
     runs, works = percent_range(*found.runs), percent_range(*found.works)
     if found.drawn:
         return say(
-            "{runs} of such devices run, {works} are at least marginal", runs=runs, works=works
+            "{runs} of such devices run, {works} are at least marginal ({n} drawn)",
+            runs=runs, works=works, n=found.drawn,
         )
     return say(
         "{runs} of {builds} built devices run, {works} are at least marginal",

@@ -10544,8 +10544,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>überall von {first} bis {last}</translation>
   </message>
   <message>
-   <source>{runs} of such devices run, {works} are at least marginal</source>
-   <translation>{runs} solcher Geräte laufen, {works} sind mindestens knapp</translation>
+   <source>{runs} of such devices run, {works} are at least marginal ({n} drawn)</source>
+   <translation>{runs} solcher Geräte laufen, {works} sind mindestens knapp ({n} gezogen)</translation>
   </message>
   <message>
    <source>{n} devices, drawn at random, were each judged by their whole year; such a range holds the share of all in 95 of 100 draws.</source>

@@ -131,6 +131,7 @@ def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():
     assert CODES[int(found.codes[1])] == verdict_with(case, place).state
     assert found.works == sampled_share(int((found.codes[:3] >= 1).sum()), 3)
     assert "of such devices run" in spread_answer(found)
+    assert f"({found.drawn} drawn)" in spread_answer(found)
     assert "3 devices, drawn at random" in spread_note(found)
 
 
