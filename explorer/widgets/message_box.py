@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPen, QPixmap
-from PySide6.QtWidgets import QApplication, QLabel, QMessageBox, QWidget
+from PySide6.QtGui import QFontMetrics, QPainter, QPen, QPixmap, QShowEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QGridLayout,
+    QLabel,
+    QMessageBox,
+    QSpacerItem,
+    QWidget,
+)
 
 from explorer.state import theme
 from explorer.state.theme import Tokens, tokens_of
 from explorer.widgets.paint import paint_hazard
 
 _SIGN = 36
-_BESIDE_TITLE, _MOST = 90, 420
-"""Taken by a desktop's buttons, beyond the edges and the sign of the box, and the least width of
-its text that a title may ask for. [px]"""
+_BESIDE_TITLE, _MOST = 130, 480
+"""Taken by a desktop's buttons beside a title, and the most width that a title asks for. [px]"""
 _BUTTON = (
     "QPushButton {{ border: 1px solid {edge}; border-radius: 6px; background: {card}; "
     "color: {ink}; min-height: 28px; padding: 0 14px; }}"
@@ -41,17 +47,18 @@ class MessageBox(QMessageBox):
         self.setText(text)
         tokens = tokens_of(QApplication.palette())
         self.setFont(theme.font("body"))
-        self._make_room_for_title(title)
         self.setStyleSheet(_BUTTON.format(**{role: getattr(tokens, role) for role in _ROLES}))
         self.setIconPixmap(_sign(kind, tokens, self.devicePixelRatioF()))
 
-    def _make_room_for_title(self, title: str) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         """Be as wide as the desktop needs for the title with its own buttons beside it."""
-        label = self.findChild(QLabel, "qt_msgbox_label")
-        assert isinstance(label, QLabel)
-        shown = f"{title} — {QApplication.applicationDisplayName()}"
-        metrics = QFontMetrics(theme.font("body", bold=True))
-        label.setMinimumWidth(min(metrics.horizontalAdvance(shown) + _BESIDE_TITLE, _MOST))
+        grid = self.layout()  # which every further text makes anew
+        assert isinstance(grid, QGridLayout)
+        shown = f"{self.windowTitle()} — {QApplication.applicationDisplayName()}"
+        width = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(shown)
+        room = QSpacerItem(min(width + _BESIDE_TITLE, _MOST), 0)
+        grid.addItem(room, grid.rowCount(), 0, 1, grid.columnCount())
+        super().showEvent(event)
 
     def setInformativeText(self, text: str) -> None:
         """Add a second text, shown as it is too."""

@@ -195,12 +195,17 @@ def test_the_window_says_where_an_export_is(window, tmp_path, where):
     assert str(path) in window.notice.text.text()
 
 
+@pytest.mark.parametrize("lines", [1, 15, 20, 60])
 @pytest.mark.parametrize("title", ["Nothing was exported", "The scenario was not opened"])
-def test_a_message_has_room_for_its_title_beside_the_buttons_of_a_desktop(qtbot, title):
+def test_a_message_has_room_for_its_title_beside_the_buttons_of_a_desktop(qtbot, title, lines):
     close = QMessageBox.StandardButton.Close
-    box = MessageBox(QMessageBox.Icon.Warning, title, "No.", close)
+    text = " ".join(["Nothing"] * lines)
+    box = MessageBox(QMessageBox.Icon.Warning, title, text, close)
     qtbot.addWidget(box)
     box.show()
+    label = box.findChild(QLabel, "qt_msgbox_label")
+    assert label.height() >= label.heightForWidth(label.width())
+    assert label.wordWrap() or label.width() >= label.fontMetrics().horizontalAdvance(text)
     shown = QFontMetrics(theme.font("body", bold=True)).horizontalAdvance(f"{title} — Gloaming")
     assert box.width() >= shown + 120
 
