@@ -20,8 +20,10 @@ from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
 from explorer.scenario import parts
 from explorer.scenario.course import current_per_lux, panel_factor
+from explorer.scenario.light import Source
 from explorer.scenario.model import Scenario, size_path
 from explorer.scenario.supply import DirectCharger
+from explorer.scenario.year_course import Month
 from explorer.scenario.year_light import YearLight
 from explorer.text import say
 
@@ -110,14 +112,16 @@ def budget(case: Case) -> Budget:
     if case.year is None:
         one = study(case)
         scenario, engine, run, month = case.scenario, one.engine, one.course.run, 0
+        on_panel = light_on_panel(scenario, engine.system.light)
     else:
         # The joules of every leg of a year take as long as ten years of marching.
         tight = year_study(case).months[worst_of_course(case, "balance")]
         scenario, engine, run = tight.month.scenario, tight.engine, tight.run
         month = tight.month.begin.month
+        on_panel = _of_month(tight.month, case.year)
     found, system = ledger(engine, run), engine.system
     seconds = _passed_s(system.light, run)
-    light = float(light_on_panel(scenario, system.light, case.year) @ seconds)
+    light = float(on_panel @ seconds)
     panel = float(_panel_power(system) @ seconds)
     # A log is run on a ladder of levels; what lies between the ladder and the log itself is light
     # that is too weak to charge.
@@ -269,19 +273,12 @@ def _passed_s(course: LightCourse, run: Trajectory) -> FloatArray:
     return until(run.begin_s + run.span_s) - until(run.begin_s)
 
 
-def light_on_panel(
-    scenario: Scenario, course: LightCourse, year: YearLight | None = None
-) -> FloatArray:
-    """Radiant power on all panels in each stretch of the light, within 300 to 1200 nm. [W]
+def light_on_panel(scenario: Scenario, course: LightCourse) -> FloatArray:
+    """Radiant power on all panels in each stretch of a week or a log, within 300 to 1200 nm. [W]
 
-    The share of daylight in each stretch is read from its photocurrent per lux; in a year of
-    daylight all of it counts as daylight of its own spectrum.
+    The share of daylight in each stretch is read from its photocurrent per lux.
     """
     light, panels = scenario.light, scenario.panels
-    area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
-    if year is not None:
-        watt = parts.irradiance_per_lux(year.daylight_source)
-        return course.illuminance_lx * (watt * area_m2 * panel_factor(light))
     lamp_a, day_a = (
         float(current_per_lux(light, panels, daylight_share=share)) for share in (0.0, 1.0)
     )
@@ -290,11 +287,28 @@ def light_on_panel(
     share = np.full(per_lux.shape, light.daylight_share)
     if abs(day_a - lamp_a) > 1e-9 * abs(lamp_a):
         share = np.clip((per_lux - lamp_a) / (day_a - lamp_a), 0.0, 1.0)
-    lamp_w, day_w = (
-        parts.irradiance_per_lux(light.source), parts.irradiance_per_lux("daylight_glass")
-    )
-    irradiance = course.illuminance_lx * ((1.0 - share) * lamp_w + share * day_w)
-    return np.asarray(irradiance * (area_m2 * panel_factor(light)))
+    return _radiant_w(scenario, course, share, (light.source, "daylight_glass"))
+
+
+def _of_month(month: Month, year: YearLight) -> FloatArray:
+    """The same in each stretch of a month of daylight, which has lamps of their own hours. [W]"""
+    course = month.course
+    # Where a stretch begins, its light is what it is throughout.
+    at = ((month.begin_s + course.edges_s[:-1]) / year.step_s).round().astype(np.intp)
+    day, lamps = year.daylight_lx[at], year.electric_lx[at]
+    share = day / np.where(day + lamps > 0.0, day + lamps, 1.0)
+    return _radiant_w(month.scenario, course, share, (year.electric_source, year.daylight_source))
+
+
+def _radiant_w(
+    scenario: Scenario, course: LightCourse, share: FloatArray, sources: tuple[Source, Source]
+) -> FloatArray:
+    """Radiant power on all panels where shares of the lux are of the second source. [W]"""
+    panels = scenario.panels
+    area_m2 = panels.active_area_cm2 * 1e-4 * panels.count * panels.in_series
+    one, other = (parts.irradiance_per_lux(source) for source in sources)
+    irradiance = course.illuminance_lx * ((1.0 - share) * one + share * other)
+    return np.asarray(irradiance * (area_m2 * panel_factor(scenario.light)))
 
 
 def _panel_power(system: System) -> FloatArray:

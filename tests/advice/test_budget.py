@@ -254,6 +254,26 @@ def test_in_a_full_month_of_a_year_the_cells_convert_no_more_than_in_an_empty_on
     )
 
 
+@pytest.mark.parametrize("level", [None, 450.0])
+def test_the_lamps_of_a_year_bring_the_watts_of_their_own_spectrum(level):
+    path = next(p for p in DEMOS if p.stem == "window_air_sensor")
+    scenario = with_value(load_scenario(path).scenario, "light.illuminance_lx", level)
+    case = resolve_case(with_value(scenario, "light.soiling_factor", 0.8), path)
+    found, tight = budget(case), year_study(case).months[worst_of_course(case, "balance")].month
+    year = case.year
+    first = round(tight.begin_s / year.step_s)
+    some = slice(first, first + round(tight.length_s / year.step_s))
+    watts = (
+        year.daylight_lx[some] * parts.irradiance_per_lux("daylight_glass")
+        + year.electric_lx[some] * parts.irradiance_per_lux("fluorescent_4000")
+    ) * (24e-4 * 0.8) * (1.0 if level is None else level / year.mean_lit_lx)
+    periods = found.span_s / tight.length_s
+    assert year.electric_lx[some].any()
+    assert year.daylight_lx[some].any()
+    assert found.light_j == pytest.approx(periods * float(watts.sum()) * year.step_s, rel=1e-9)
+    assert found.item("not_converted").joules == pytest.approx(found.light_j - found.panel_j)
+
+
 def test_a_run_that_was_given_up_within_a_week_counts_the_light_until_then():
     case = Case(*numbered(267))  # cuts off again and again
     run, found = study(case).course.run, budget(case)
