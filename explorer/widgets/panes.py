@@ -47,8 +47,8 @@ class Panes(QObject):
         at = next((i for i, pane in enumerate(panes) if self._holds(pane, focused)), None)
         if at is None:  # before the first going on, after the last going back
             at = -1 if steps > 0 else len(panes)
-        elif focused is not None:
-            self._left[panes[at]] = focused
+        elif focused is not None and not self._centre.drawers.isAncestorOf(focused):
+            self._left[panes[at]] = focused  # a question is not what its answer is left for
         for step in range(1, len(panes) + 1):
             if self._enter(panes[(at + step * steps) % len(panes)]):
                 return

@@ -249,7 +249,7 @@ def test_f6_finds_the_drawer_that_was_opened_from_a_knob(qtbot, window, hand):
     slider = window.knobs.rows[2].slider
     slider.setFocus()
     drawer = window.drawers.drawer("budget")
-    with qtbot.waitSignal(drawer.feed.finished, timeout=20_000):
+    with qtbot.waitSignal(drawer.feed.finished, timeout=60_000):
         window.commands["drawer_budget"].trigger()
     assert slider.hasFocus()
     window.commands["next_pane"].trigger()
@@ -259,6 +259,10 @@ def test_f6_finds_the_drawer_that_was_opened_from_a_knob(qtbot, window, hand):
             break
         hand.press(Key.Key_Tab)
     assert drawer.export.hasFocus()
+    window.drawers.buttons["budget"].setFocus()
+    for key in ("next_pane", "previous_pane"):
+        window.commands[key].trigger()
+    assert drawer.isAncestorOf(hand.at)
 
 
 def test_f6_from_the_title_goes_to_the_knobs_and_back_to_the_verdict(window, hand):
