@@ -140,11 +140,13 @@ class Case:
 
     @property
     def light(self) -> Light:
-        """The scenario's light; in a year with the sources that this has, taken together."""
+        """The scenario's light; in a year with its sources together, as warm as it is while lit."""
         if self.year is None:
             return self.scenario.light
         source, share = self.year.spectrum()
-        return self.scenario.light.model_copy(update={"source": source, "daylight_share": share})
+        return self.scenario.light.model_copy(update={
+            "source": source, "daylight_share": share, "ambient_C": self.year.mean_lit_c,
+        })
 
     @property
     def mean_lit_lx(self) -> float:
@@ -176,7 +178,9 @@ class Case:
     def _built(self) -> System:
         if self.year is None:
             return build(self.scenario, self.log)
-        return month_system(darkest(months_of(self.scenario, self.year)))
+        from explorer.advice.year.study import wear_of  # which runs cases
+
+        return month_system(darkest(months_of(self.scenario, self.year)), wear_of(self))
 
     @property
     def engine(self) -> Engine:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
-from explorer.advice.case import Case
+from explorer.engine.system import System
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
+from explorer.scenario.model import Scenario
+from explorer.scenario.supply import EfficiencyPoint
 from explorer.text import Text, say
 
 _POINTS = 120
@@ -34,26 +37,30 @@ class ChargerCurve:
     """Where it works in the light, with the store at its connect level; None where it does not."""
 
 
-def charger_curve(case: Case, photocurrent_a: float) -> ChargerCurve:
+def charger_curve(scenario: Scenario, system: System, photocurrent_a: float) -> ChargerCurve:
     """Curves of the design's charger, and where it works in a light.
 
     Parameters
     ----------
-    case : Case
+    scenario : Scenario
         The design.
+    system : System
+        What `build` made of it, at the temperature of that light.
     photocurrent_a : float
         Of the whole array in that light. [A]
     """
-    charger = case.system.charger
+    charger = system.charger
     if isinstance(charger, ch.Converter):
-        return _efficiency(case, charger, photocurrent_a)
-    return _current(case, charger, photocurrent_a)
+        rows = getattr(scenario.charger, "efficiency_table", ())
+        return _efficiency(system, charger, rows, photocurrent_a)
+    return _current(system, charger, photocurrent_a)
 
 
-def _efficiency(case: Case, charger: ch.Converter, photocurrent_a: float) -> ChargerCurve:
-    rows = getattr(case.scenario.charger, "efficiency_table", ())
+def _efficiency(
+    system: System, charger: ch.Converter, rows: Sequence[EfficiencyPoint], photocurrent_a: float
+) -> ChargerCurve:
     powers = [row.input_W for row in rows]
-    given = ch.converter_input(charger, case.system.panel, photocurrent_a)
+    given = ch.converter_input(charger, system.panel, photocurrent_a)
     watt = float(given.panel_w)
     shown = [w for w in (watt, *powers) if w > 0.0]
     low, high = min([_LEAST_W, *shown]), max([_MOST_W, *shown])
@@ -61,7 +68,7 @@ def _efficiency(case: Case, charger: ch.Converter, photocurrent_a: float) -> Cha
     inputs = np.unique(np.concatenate([np.geomspace(low, high, _POINTS), powers]))
     volts = charger.table.volts if charger.table is not None else ()
     several = len(volts) > 1
-    connect_v = case.system.load.connect_v
+    connect_v = system.load.connect_v
     levels = volts if several else (connect_v,)
     curves = tuple(
         (say("store at {volts}", volts=show(v, "V")) if several else say("efficiency"),
@@ -92,12 +99,12 @@ def _share(charger: ch.Converter, input_w: FloatArray, store_v: float) -> FloatA
     return share
 
 
-def _current(case: Case, charger: ch.DirectCharger, photocurrent_a: float) -> ChargerCurve:
-    panel = case.system.panel
-    top_v = max(case.system.full_v, float(pv.open_circuit_voltage(panel, photocurrent_a)))
+def _current(system: System, charger: ch.DirectCharger, photocurrent_a: float) -> ChargerCurve:
+    panel = system.panel
+    top_v = max(system.full_v, float(pv.open_circuit_voltage(panel, photocurrent_a)))
     volts = np.linspace(0.0, 1.02 * top_v, _POINTS)
     amps = np.maximum(ch.direct_current(charger, panel, photocurrent_a, volts, 0.0), 0.0)
-    connect_v = case.system.load.connect_v
+    connect_v = system.load.connect_v
     at = float(np.interp(connect_v, volts, amps))
     return ChargerCurve(
         kind="current", inputs=volts, curves=((say("charging current"), amps),), rows=(),

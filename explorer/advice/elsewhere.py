@@ -10,12 +10,13 @@ import numpy as np
 from explorer.advice.case import Case, kept
 from explorer.advice.readings.balance import taken_current
 from explorer.advice.readings.one import balance
-from explorer.advice.readings.required import HOUR_S, LOOKED_H, in_steady_light, rate_in
+from explorer.advice.readings.required import HOUR_S, LOOKED_H, rate_in, steady
 from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.engine.march import Engine
 from explorer.engine.system import Periodic
 from explorer.engine.thresholds import drawn
 from explorer.physics import load as ld
+from explorer.scenario.light import Source
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,13 +45,8 @@ def elsewhere(case: Case) -> tuple[Charged, ...]:
     )
 
 
-def _charged(case: Case, name: str, level_lx: float, source: str) -> Charged:
-    scenario = in_steady_light(case.scenario, level_lx)
-    light = scenario.light.model_copy(
-        update={"source": source, "daylight_share": scenario.light.daylight_share
-                if source == case.scenario.light.source else 0.0}
-    )
-    engine = Case(scenario.model_copy(update={"light": light})).engine
+def _charged(case: Case, name: str, level_lx: float, source: Source) -> Charged:
+    engine = steady(case, level_lx, source).engine
     held = balance(engine)
     brought_w, taken_w = float(held.brought_w[0]), float(held.taken_w[0])
     return Charged(

@@ -7,10 +7,9 @@ from datetime import timedelta
 import numpy as np
 
 from explorer.advice.case import Case
-from explorer.advice.year.study import wear_of
+from explorer.advice.year.study import as_worn, wear_of
 from explorer.engine.system import WEEK_S
 from explorer.physics.arrays import FloatArray
-from explorer.scenario.fields import describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.model import Scenario
@@ -108,23 +107,6 @@ def with_darkest_weeks(scenario: Scenario, year: YearLight) -> tuple[Scenario, L
     return with_gathered_log(scenario.model_copy(update={"light": light}), log)
 
 
-def _as_worn(case: Case, nominal: Case) -> Scenario:
-    """The scenario with a store of such an age that it is as worn as the nominal years leave it."""
-    scenario = case.scenario
-    if np.ndim(scenario.store.years_in_service):
-        return scenario
-    wear = wear_of(nominal)
-    if wear <= 0.0:
-        return scenario
-    assert case.year is not None
-    mean_c = float(np.mean(case.year.temperature_c))
-    one = nominal.scenario
-    years = wear * float(np.asarray(one.store.years_to_end_of_life(mean_c, one.charger.full_V)))
-    most = describe(type(one.store), "years_in_service").high
-    store = scenario.store.model_copy(update={"years_in_service": min(years, most)})
-    return scenario.model_copy(update={"store": store})
-
-
 def gathered(case: Case, nominal: Case | None = None) -> Case:
     """The case under its log in hours, or in the darkest weeks of its year; else itself.
 
@@ -136,7 +118,11 @@ def gathered(case: Case, nominal: Case | None = None) -> Case:
         The one of which the many are variants.
     """
     if case.year is not None:
-        return Case(*with_darkest_weeks(_as_worn(case, nominal or case), case.year))
+        nominal = nominal or case
+        scenario, log = with_darkest_weeks(case.scenario, case.year)
+        if np.ndim(scenario.store.years_in_service):
+            return Case(scenario, log)
+        return Case(as_worn(scenario, wear_of(nominal), nominal.scenario), log)
     if case.log is None:
         return case
     return Case(*with_gathered_log(case.scenario, case.log))

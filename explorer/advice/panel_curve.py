@@ -8,10 +8,11 @@ import numpy as np
 
 from explorer.advice.case import Case
 from explorer.advice.charger_curve import ChargerCurve, charger_curve
+from explorer.advice.readings.required import in_steady_light
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
-from explorer.scenario.course import current_per_lux
+from explorer.scenario.build import build
 from explorer.text import figure, say
 
 
@@ -59,15 +60,16 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
     illuminance_lx : float, optional
         Light at the place; the scenario's own level when left out. [lx]
     """
-    scenario, system = case.scenario, case.system
-    lux = illuminance_lx
+    light, lux = case.light, illuminance_lx
     if lux is None:
-        lux = scenario.light.illuminance_lx
+        lux = light.illuminance_lx
     if lux is None:
         lux = case.mean_lit_lx
-    amps = float(lux * current_per_lux(case.light, scenario.panels))
+    scenario = in_steady_light(case.scenario.model_copy(update={"light": light}), lux)
+    system = build(scenario)
+    amps = float(system.light.photocurrent_a[0])
     curve = pv.current_over(system.panel, amps, points=400)
-    charger = charger_curve(case, amps)
+    charger = charger_curve(scenario, system, amps)
     peak = pv.maximum_power(system.panel, amps)
     points = [
         WorkingPoint(

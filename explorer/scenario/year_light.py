@@ -103,6 +103,12 @@ class YearLight:
         lit = total >= DARK_BELOW_LX
         return float(total[lit].mean()) if lit.any() else 0.0
 
+    @property
+    def mean_lit_c(self) -> float:
+        """Mean temperature over the same steps; over all where none is lit. [°C]"""
+        lit = self.daylight_lx + self.electric_lx >= DARK_BELOW_LX
+        return float(self.temperature_c[lit if lit.any() else slice(None)].mean())
+
     def spectrum(self, some: slice | IntArray = slice(None)) -> tuple[Source, float]:
         """One source, and a share of daylight behind glass beside it, for the light of steps."""
         day, lamps = float(self.daylight_lx[some].sum()), float(self.electric_lx[some].sum())

@@ -7,7 +7,9 @@ from explorer.advice.case import Case
 from explorer.advice.panel_curve import panel_curve
 from explorer.physics.panel import maximum_power
 from explorer.scenario import parts
+from explorer.scenario.build import build_panel
 from explorer.scenario.course import current_per_lux, panel_factor
+from explorer.scenario.light_log import DARK_BELOW_LX
 from explorer.scenario.model import Scenario
 from explorer.scenario.supply import ConverterCharger, DirectCharger, EfficiencyPoint
 from tests.advice.demos import demo
@@ -103,10 +105,11 @@ def test_the_mean_light_of_a_year_has_the_spectrum_of_the_year(name, source):
     )
     per_lux = (day + lamps) / float((year.daylight_lx + year.electric_lx).sum())
     light = case.scenario.light
-    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (
-        light.ambient_C - 25.0
-    )
+    lit = year.daylight_lx + year.electric_lx >= DARK_BELOW_LX
+    mean_c = float(year.temperature_c[lit].mean())
+    warmth = 1.0 + parts.cell(panels.technology).current_temperature_per_k * (mean_c - 25.0)
     amps = year.mean_lit_lx * per_lux * warmth * panel_factor(light) * panels.count
     amps *= panels.active_area_cm2 * 1e-4 / panels.cells_in_series
-    expected = maximum_power(case.system.panel, np.array([amps])).power_w[0]
+    panel = build_panel(panels, mean_c)
+    expected = maximum_power(panel, np.array([amps])).power_w[0]
     assert curve.points[0].power_w == pytest.approx(expected, rel=1e-6)

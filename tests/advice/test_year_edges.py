@@ -13,15 +13,19 @@ from explorer.advice.criteria import RUNS, WORKS
 from explorer.advice.edges import find_edges
 from explorer.advice.gathered import gathered
 from explorer.advice.judge import judge
+from explorer.advice.readings.dark import one_charge
+from explorer.advice.readings.required import one_charge_of
 from explorer.advice.remedies import _pair, find_remedies, levers
 from explorer.advice.spread import confirmed, default_tolerances, sampled_share, spread
 from explorer.advice.stops import series_of
+from explorer.advice.year.answers import year_answers
 from explorer.advice.year.bounds import falls_short_by, outlasted
-from explorer.advice.year.life import life
+from explorer.advice.year.life import as_new, life
 from explorer.advice.year.study import seasons_of, wear_of, year_study
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
 from explorer.scenario.model import with_value
+from explorer.scenario.year_course import darkest
 from explorer.words.drawers import CODES, spread_answer, spread_note
 from tests.depth import some, thorough
 from tests.reference.yearly import numbered_year
@@ -111,11 +115,25 @@ def test_stores_are_compared_by_whole_years_and_by_the_life_that_these_leave_the
 
 def test_many_designs_at_once_have_a_store_as_worn_as_the_year_leaves_it():
     case = Case(with_value(scenario("north_door_counter"), "store.years_in_service", 3.0))
-    weeks = gathered(case).scenario
-    store, mean_c = weeks.store, float(np.mean(case.year.temperature_c))
-    share = store.years_in_service / store.years_to_end_of_life(mean_c, weeks.charger.full_V)
-    assert share == pytest.approx(wear_of(case))
-    assert share == pytest.approx(3.0 * life(case).wear_per_year)
+    assert wear_of(case) == pytest.approx(3.0 * life(case).wear_per_year)
+    # Built at the temperature of those weeks, not of the year.
+    built = gathered(case).system.store
+    worn = seasons_of(case)[1].engines[0].system.store
+    new = seasons_of(as_new(case))[1].engines[0].system.store
+    assert built.capacitance_f == pytest.approx(worn.capacitance_f)
+    assert built.capacitance_f < 0.95 * new.capacitance_f
+
+
+@pytest.mark.parametrize("name", ["north_door_counter", "window_air_sensor"])
+def test_the_answers_of_one_charge_are_of_the_store_that_the_years_have_left(name):
+    case = Case(with_value(scenario(name), "store.years_in_service", 8.0))
+    months, seasons = seasons_of(case)
+    darkest_of = months.index(darkest(months))
+    lasts_s, runs = one_charge(seasons.engines[darkest_of])
+    found = year_answers(case)
+    assert found["dark_time_s"] == pytest.approx(lasts_s)
+    assert found["operations_per_charge"] == pytest.approx(runs)
+    assert one_charge_of(as_new(case))[0] > 1.05 * lasts_s
 
 
 def test_built_units_are_judged_by_whole_years_and_those_judged_stand_for_all():

@@ -14,7 +14,7 @@ from explorer.advice.readings.indicator import indicated_after, indicator_level
 from explorer.advice.readings.runs import served_in
 from explorer.advice.readings.starts import first_charge, full_charge_time
 from explorer.advice.variants import changed
-from explorer.advice.year.study import wear_per_year
+from explorer.advice.year.study import as_worn, wear_of, wear_per_year
 from explorer.engine.march import Engine
 from explorer.engine.steady import LEFT_AFTER, STUDY_LEGS, repeating_course
 from explorer.engine.system import DAY_S, Operation, Periodic, WhenReady
@@ -22,7 +22,7 @@ from explorer.physics.ageing import LONGEST_YEARS
 from explorer.physics.arrays import FloatArray
 from explorer.scenario.demand import Every
 from explorer.scenario.hours import HOUR_S
-from explorer.scenario.light import Light, SteadyPattern
+from explorer.scenario.light import Light, Source, SteadyPattern
 from explorer.scenario.model import LIGHT_OF, Margins, Scenario
 
 KEYS = ("operations_per_charge", "operations_per_hour", "fill_within_h", "dark_days", "store_years")
@@ -96,6 +96,18 @@ def in_steady_light(scenario: Scenario, level_lx: float | FloatArray) -> Scenari
     return changed(scenario, {"light": light, "margins": Margins()})
 
 
+def steady(case: Case, level_lx: float, source: Source | None = None) -> Case:
+    """The same device in a light that is always on, of the sources of its own or of another.
+
+    A year's own are as warm as it is while lit, and its store is as worn as the year leaves it.
+    """
+    light = case.light
+    if source is not None and (source != light.source or case.year is not None):
+        light = light.model_copy(update={"source": source, "daylight_share": 0.0})
+    scenario = in_steady_light(case.scenario.model_copy(update={"light": light}), level_lx)
+    return Case(scenario if case.year is None else as_worn(scenario, wear_of(case)))
+
+
 def rate_in(engine: Engine) -> float:
     """Runs an hour, while they are due, in the settled course of an engine. [1/h]
 
@@ -159,7 +171,7 @@ def _maker(case: Case, key: str, level_lx: float | None) -> Callable[[], float]:
         if key == "store_years":
             return store_years(case)
         assert level_lx is not None
-        other = Case(in_steady_light(case.scenario, level_lx))
+        other = steady(case, level_lx)
         if key == "operations_per_hour":
             return rate_in(other.engine)
         level_v = indicator_level(other)
@@ -189,5 +201,5 @@ def store_years(case: Case) -> float:
 
 __all__ = [
     "COLUMN_OF", "HOUR_S", "IN_SI", "KEYS", "UNITS", "asked_keys", "in_steady_light",
-    "nothing_asked", "one_charge_of", "open_share", "reached", "required", "store_years",
+    "nothing_asked", "one_charge_of", "open_share", "reached", "required", "steady", "store_years",
 ]

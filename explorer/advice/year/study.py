@@ -16,7 +16,9 @@ from explorer.engine.march import Engine
 from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_year
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import BoolArray, FloatArray
+from explorer.scenario.fields import describe
 from explorer.scenario.hours import HOUR_S
+from explorer.scenario.model import Scenario
 from explorer.scenario.year_course import Month, hung_up_s, in_days, month_system, months_of
 from explorer.scenario.year_light import YearLight
 
@@ -98,6 +100,21 @@ def wear_of(case: Case) -> float:
         return years * wear_per_year(case.with_value("store.years_in_service", 0.0))
 
     return case.once_under_any_margins("wear", make)
+
+
+def as_worn(scenario: Scenario, wear: float, nominal: Scenario | None = None) -> Scenario:
+    """A design outside of its year, with a store of the age that wears it so at its temperature.
+
+    Many designs are as old as the nominal one of which they are variants.
+    """
+    if wear <= 0.0:
+        return scenario
+    one, light = nominal or scenario, scenario.light
+    life = one.store.years_to_end_of_life(light.ambient_C, one.charger.full_V)
+    most = describe(type(one.store), "years_in_service").high
+    years = min(wear * float(np.asarray(life)), most)
+    store = scenario.store.model_copy(update={"years_in_service": years})
+    return scenario.model_copy(update={"store": store})
 
 
 def aged(case: Case, years: float, per_year: float) -> Case:
@@ -258,5 +275,7 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
     )
 
 
-__all__ = ["Lived", "MonthRun", "YearStudy", "aged", "dark_stretches", "first_charge", "lived",
-           "seasons_of", "wear_of", "wear_per_year", "year_gaps", "year_study"]
+__all__ = [
+    "Lived", "MonthRun", "YearStudy", "aged", "as_worn", "dark_stretches", "first_charge", "lived",
+    "seasons_of", "wear_of", "wear_per_year", "year_gaps", "year_study",
+]
