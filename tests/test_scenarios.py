@@ -362,7 +362,8 @@ def test_a_store_lives_through_the_year_only_when_it_is_chosen_well(name, sizes)
 def test_the_reading_of_the_classroom_is_told_and_asks_for_more_margin(judged):
     found = judged["window_air_sensor"]
     said = " ".join(log_sentences(found.case))
-    assert "The reading of 330 lx on 10-12 at 11:30 sets the daylight" in said
+    assert "The reading of 330 lx on 12 October at 11:30 sets the daylight" in said
+    assert "On 21 December the sun stands highest at 12:22" in said
     assert found.scenario.design_margin == pytest.approx(1.67)
 
 

@@ -12,7 +12,7 @@ from zoneinfo import ZoneInfo
 import numpy as np
 from numpy.typing import NDArray
 
-from explorer.text import Text, say, texts
+from explorer.text import Text, figure, say, texts
 
 MONTH_NAMES: dict[int, str] = texts({
     1: "January", 2: "February", 3: "March", 4: "April", 5: "May", 6: "June", 7: "July",
@@ -127,6 +127,22 @@ def dated(year: int, month_day: str) -> date:
 def _found(text: str) -> str:
     """A text in quotes, shortened: a file may say megabytes in the place of a date."""
     return repr(text if len(text) <= _MOST_LETTERS else text[: _MOST_LETTERS - 1] + "…")
+
+
+def date_text(day: date) -> Text:
+    """A date without its year as a person says it."""
+    return say("{day} {month}", day=figure(f"{day.day}"), month=MONTH_NAMES[day.month])
+
+
+def date_in_words(text: str) -> Text:
+    """A date such as 12-24 of a file as a person says it.
+
+    Examples
+    --------
+    >>> date_in_words("02-29")
+    '29 February'
+    """
+    return date_text(dated(_LEAP_YEAR, text))
 
 
 def date_fault(key: str, text: str) -> Text | None:

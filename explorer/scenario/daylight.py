@@ -11,6 +11,7 @@ from explorer.physics.sun import sun_position
 from explorer.scenario.calendar import (
     clock_fault,
     date_fault,
+    date_in_words,
     first_fault,
     utc_of,
     zone_fault,
@@ -18,7 +19,7 @@ from explorer.scenario.calendar import (
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.weekdays import Weekday
-from explorer.text import say
+from explorer.text import figure, say
 
 
 class SkyMonth(Section):
@@ -304,8 +305,8 @@ class DaylightPattern(Section):
                 say(
                     "reading: on {date} at {time} the sun is down, so a reading says nothing about "
                     "daylight; check date, time, latitude, longitude and time_zone",
-                    date=reading.date,
-                    time=reading.time,
+                    date=date_in_words(reading.date),
+                    time=figure(reading.time),
                 )
             )
         return self

@@ -25,6 +25,7 @@ from explorer.scenario.calendar import (
     DAY_S,
     STEP_S,
     YearClock,
+    date_in_words,
     days_between,
     month_of_days,
     utc_of,
@@ -334,15 +335,15 @@ def _calibration(
             say(
                 "light.pattern.reading: on {date} at {time} no daylight reaches the panel, so a "
                 "reading then says nothing about it; check date, time, place and time zone",
-                date=reading.date, time=reading.time,
+                date=date_in_words(reading.date), time=figure(reading.time),
             )
         )
     factor = reading.illuminance_lx / computed
     said = say(
         "The reading of {lux} on {date} at {time} sets the daylight: {factor} times the {computed} "
         "that were computed for that moment.",
-        lux=show(reading.illuminance_lx, "lx"), date=reading.date, time=reading.time,
-        factor=figure(f"{factor:.3g}"), computed=show(computed, "lx"),
+        lux=show(reading.illuminance_lx, "lx"), date=date_in_words(reading.date),
+        time=figure(reading.time), factor=show(factor, ""), computed=show(computed, "lx"),
     )
     low, high = _of_reading(reading)
     spread = say(
@@ -417,7 +418,7 @@ def _noon(pattern: DaylightPattern, site: _Site, date: str) -> Text:
     moment = datetime(2000, 1, 1) + timedelta(minutes=highest)
     return say(
         "On {date} the sun stands highest at {time}, {height} above level.",
-        date=date, time=figure(f"{moment:%H:%M}"), height=figure(f"{elevation_deg[highest]:.1f}°"),
+        date=date_in_words(date), time=figure(f"{moment:%H:%M}"), height=figure(f"{elevation_deg[highest]:.1f}°"),
     )
 
 

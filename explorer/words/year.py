@@ -7,9 +7,10 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from explorer.advice.verdict import CHECK_LABELS, CHECK_NAMES, VERDICT_WORDS
-from explorer.advice.year.dates import date_text, month_name
+from explorer.advice.year.dates import month_name
 from explorer.advice.year.view import TOLD_YEARS, YearView
 from explorer.quantity import show
+from explorer.scenario.calendar import date_text
 from explorer.scenario.fields import describe
 from explorer.scenario.light import Light
 from explorer.text import Text, figure, joined, say

@@ -925,10 +925,6 @@
    <translation>Ausführung</translation>
   </message>
   <message>
-   <source>{day} {month}</source>
-   <translation>{day}. {month}</translation>
-  </message>
-  <message>
    <source>From {first} to {last}</source>
    <translation>Von {first} bis {last}</translation>
   </message>
@@ -2992,6 +2988,10 @@
   <message>
    <source>December</source>
    <translation>Dezember</translation>
+  </message>
+  <message>
+   <source>{day} {month}</source>
+   <translation>{day}. {month}</translation>
   </message>
   <message>
    <source>{key} ({found}) is no date; write month and day with two figures each, such as 12-24</source>

@@ -6,13 +6,16 @@ from PySide6.QtCore import QLocale
 from explorer.advice.case import Case
 from explorer.advice.judge import judge
 from explorer.advice.verdict import CHECK_LABELS, CHECK_WORDS
+from explorer.files.scenario_json import load_scenario
 from explorer.quantity import parse, show
+from explorer.resource_files import scenario_folder
 from explorer.scenario.guide.answers import Answers
 from explorer.scenario.guide.assumptions import assumptions
 from explorer.scenario.model import Scenario, with_value
 from explorer.state import language
 from explorer.state.language import of_system, set_language, tr
 from explorer.text import Text, altered, capitalised, figure, joined, listed, rendered, say, texts
+from explorer.words.light_log import log_sentences
 from explorer.words.remedies import cost_text
 
 
@@ -165,3 +168,11 @@ def test_a_table_keeps_its_keys_and_marks_its_values():
 
 def test_an_error_keeps_its_text():
     assert in_small(str(ValueError(say("Runs")))) == "Läuft"
+
+
+def test_dates_of_a_year_are_said_in_words(german):
+    path = scenario_folder() / "window_air_sensor.json"
+    said = " ".join(tr(line) for line in log_sentences(Case(load_scenario(path).scenario)))
+    assert "am 12. Oktober um 11:30" in said
+    assert "Am 21. Juni steht die Sonne um 13:26 am höchsten" in said
+    assert "06-21" not in said

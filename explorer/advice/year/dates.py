@@ -1,21 +1,16 @@
-"""Dates and months of a year as a person says them."""
+"""Months of a year as a person says them."""
 
 from __future__ import annotations
 
 from datetime import datetime
 
 from explorer.scenario.calendar import MONTH_NAMES
-from explorer.text import Text, figure, say
+from explorer.text import Text, say
 
 
 def month_name(moment: datetime) -> str:
     """The month of a moment."""
     return MONTH_NAMES[moment.month]
-
-
-def date_text(moment: datetime) -> Text:
-    """A date without its year."""
-    return say("{day} {month}", day=figure(f"{moment.day}"), month=month_name(moment))
 
 
 def months_text(first: datetime, last: datetime) -> Text:

@@ -10,7 +10,7 @@ from explorer.advice import sentences as plain
 from explorer.advice.case import Case
 from explorer.advice.checks import asked_of, more_than
 from explorer.advice.readings import Readings
-from explorer.advice.year.dates import date_text, month_name, months_text
+from explorer.advice.year.dates import month_name, months_text
 from explorer.advice.year.readings import (
     course_checks,
     nearest_limit,
@@ -21,6 +21,7 @@ from explorer.advice.year.readings import (
 from explorer.advice.year.study import year_study
 from explorer.engine.system import DAY_S
 from explorer.quantity import show
+from explorer.scenario.calendar import date_text
 from explorer.scenario.model import Scenario
 from explorer.scenario.year_course import moment_of
 from explorer.text import Text, figure, joined, say
