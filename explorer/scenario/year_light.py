@@ -418,7 +418,8 @@ def _noon(pattern: DaylightPattern, site: _Site, date: str) -> Text:
     moment = datetime(2000, 1, 1) + timedelta(minutes=highest)
     return say(
         "On {date} the sun stands highest at {time}, {height} above level.",
-        date=date_in_words(date), time=figure(f"{moment:%H:%M}"), height=figure(f"{elevation_deg[highest]:.1f}°"),
+        date=date_in_words(date), time=figure(f"{moment:%H:%M}"),
+        height=figure(f"{elevation_deg[highest]:.1f}°"),
     )
 
 

@@ -131,7 +131,7 @@ def test_one_reading_sets_the_year(sky):
     light = year(place=Indoors(), months=months(**shares), reading=reading)
     # The reading lies two thirds into a step, whose mean the light is.
     assert light.daylight_lx[step_at(light, "05-12", "14:10")] == pytest.approx(1300.0, rel=0.01)
-    assert "1300 lx on 05-12 at 14:10" in " ".join(light.notes)
+    assert "1300 lx on 12 May at 14:10" in " ".join(light.notes)
     free = year(place=Indoors(), months=months(**shares))
     assert light.factor == pytest.approx(
         light.daylight_lx.sum() / free.daylight_lx.sum() / REAL_OVER_SKY[sky][1]
