@@ -16,7 +16,7 @@ from itertools import pairwise
 import numpy as np
 
 from explorer.engine.audit_powers import OPERATIONS, SPENT, Post, powers
-from explorer.engine.course import Leg, Trajectory
+from explorer.engine.course import Leg, Trajectory, give_way
 from explorer.engine.cycles import Cycle
 from explorer.engine.flows import BlendedFlow, Flow
 from explorer.engine.keys import CycleKey, MotionKey
@@ -290,8 +290,10 @@ class _Book:
             if not self._engine.made(leg.low):
                 raise ValueError("the run was made by another engine than the one given")
             if leg.cycles is not None and not leg.averages:
+                give_way()  # of a device that fails all year these take a minute
                 self._add_cycles(leg, times)
             elif leg.high is not leg.low:
+                give_way()
                 flow = BlendedFlow(leg.low.flow, leg.high.flow, leg.level.weight).tabulated()
                 q, w = _along(flow, leg, times)
                 self._enter(leg.low, leg.high, leg.level.weight, q, w)
@@ -303,6 +305,7 @@ class _Book:
             end = np.array([leg.end_c for leg, _ in members])
             span = np.array([leg.end_s - leg.begin_s for leg, _ in members])
             often = np.array([n for _, n in members])
+            give_way()
             self._enter(motion, motion, 0.0, *along(motion.flow, begin, end, span, often))
 
     def _enter(

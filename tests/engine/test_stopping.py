@@ -16,6 +16,7 @@ from explorer.advice.readings.starts import first_operation_time
 from explorer.advice.year.answers import month_energies
 from explorer.advice.year.readings import year_dark
 from explorer.advice.year.study import year_study
+from explorer.engine.audit import ledger
 from explorer.engine.course import Interrupted, asked_to_stop, until
 from explorer.engine.trace import Trace
 from explorer.engine.walk import ASKED_EVERY, MOST_TRIES
@@ -45,6 +46,17 @@ class Patience:
     def __call__(self):
         self.asked += 1
         return self.asked > self.most
+
+
+def test_an_account_of_a_month_is_given_up_within_it():
+    """A device that fails all year has hundreds of thousands of legs: that takes a minute."""
+    tight = year_study(plant_label()).months[0]
+    whole = Patience(10**9)
+    with until(whole):
+        ledger(tight.engine, tight.run)
+    assert whole.asked > 3
+    with pytest.raises(Interrupted), until(Patience(whole.asked // 2)):
+        ledger(tight.engine, tight.run)
 
 
 def test_a_year_is_given_up_within_it_and_goes_on_from_what_was_kept():
