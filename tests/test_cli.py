@@ -274,7 +274,7 @@ def test_the_narrowest_terminal_gets_one_column_of_answers(monkeypatch):
 # --- bad input ----------------------------------------------------------------------------
 
 BAD_SCENARIOS = [
-    ({"store__capacitance_F": -1.0}, ["store.capacitance_F", "-1.0", "1e-05 to 1000 F"]),
+    ({"store__capacitance_F": -1.0}, ["store.capacitance_F", "-1.0", "10 µF to 1000 F"]),
     ({"store__capacitance_F": math.nan}, ["store.capacitance_F", "only finite numbers"]),
     ({"light__illuminance_lx": math.inf}, ["light.illuminance_lx", "only finite numbers"]),
     ({"light__illuminance_lx": "300"}, ["light.illuminance_lx", "a number from 1 to 200000 lx"]),

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from explorer.advice.cautions_season import frost, heat
+from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import full_sun_voltage
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
@@ -267,7 +268,7 @@ def _unstopped(scenario: Scenario) -> list[Caution]:
                     "{sun} V, and the units are rated {rated} V together. The forecast takes it "
                     "that something ends the charge at {full} V: a clamp or a switch that stands "
                     "the panel's full current.",
-                    sun=figure(f"{sun_v:.3g}"), rated=figure(f"{rated_v:.4g}"),
+                    sun=show(sun_v, ""), rated=figure(f"{rated_v:.4g}"),
                     full=figure(f"{charger.full_V:.4g}"),
                 )
             ),
@@ -352,7 +353,7 @@ def _panel(scenario: Scenario) -> list[Caution]:
                         "Some {area} m² of panel give far more voltage and current when the sun "
                         "reaches them than the lamps let expect; they cannot be switched off while "
                         "light falls on them.",
-                        area=figure(f"{area / 1e4:.2g}"),
+                        area=show(area / 1e4, "", 2),
                     )
                 ),
                 where="panel",

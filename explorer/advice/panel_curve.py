@@ -12,8 +12,9 @@ from explorer.advice.readings.required import in_steady_light
 from explorer.physics import charger as ch
 from explorer.physics import panel as pv
 from explorer.physics.arrays import FloatArray
+from explorer.quantity import show
 from explorer.scenario.build import build
-from explorer.text import figure, say
+from explorer.text import say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -123,7 +124,7 @@ def panel_curve(case: Case, illuminance_lx: float | None = None) -> PanelCurve:
             note = say(
                 "In this light the panel reaches at most {volts} V, so the store never "
                 "becomes full through the diode.",
-                volts=figure(f"{ceiling:.3g}"),
+                volts=show(ceiling, ""),
             )
         else:
             note = say("The store sets the panel's voltage; the working point moves as it fills.")

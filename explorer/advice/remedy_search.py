@@ -56,7 +56,7 @@ class Change:
         if isinstance(self.old, str) or isinstance(self.new, str):
             return say("{label} → {new}", label=self.label, new=self.new)
         old, new = (
-            show(v, self.unit) if self.unit else figure(f"{v:g}") for v in (self.old, self.new)
+            show(v, self.unit, 3 if self.unit else 6) for v in (self.old, self.new)
         )
         return say("{label} {old} → {new}", label=self.label, old=old, new=new)
 

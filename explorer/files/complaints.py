@@ -10,9 +10,9 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from explorer.quantity import unit_text
 from explorer.scenario.fields import describe, sections_in
 from explorer.text import Text, joined, listed, say, texts
+from explorer.words.refusal import range_ends
 
 MOST_SHOWN = 5
 """Complaints that a person can take in at once (own judgement)."""
@@ -162,14 +162,13 @@ def _unknown_key(place: _Place) -> Text:
 
 
 def _range(place: _Place) -> tuple[str, str] | None:
-    """Both ends of the allowed range as a file writes them, the second with the unit."""
+    """Both ends of the allowed range, in figures that a file takes."""
     if place.owner is None or place.name not in place.owner.model_fields:
         return None
     field = describe(place.owner, place.name)
     if field.low == float("-inf") and field.high == float("inf"):
         return None
-    high = f"{field.high:.12g}"
-    return f"{field.low:.12g}", joined(" ", (high, unit_text(field.unit))) if field.unit else high
+    return range_ends(field, lambda value: f"{value:.12g}")
 
 
 def _locate(data: Any, location: tuple[int | str, ...], root: type[BaseModel]) -> _Place:

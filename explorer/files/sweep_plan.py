@@ -18,6 +18,7 @@ from explorer.files.disk import FileError
 from explorer.files.scenario_json import dump_scenario
 from explorer.scenario.fields import Quantity, Section, describe
 from explorer.scenario.model import Scenario, get_value, owner_class
+from explorer.words.refusal import range_ends
 
 Value = float | int | str
 Column = NDArray[Any]
@@ -209,10 +210,9 @@ def _numbers(path: str, spec: str, info: Quantity, *, whole: bool) -> tuple[Valu
 
 def _allowed(path: str, value: float, info: Quantity, *, whole: bool) -> None:
     if not (isfinite(value) and info.low <= value <= info.high):
-        unit = f" {info.unit}" if info.unit else ""
+        low, high = range_ends(info, lambda end: f"{end:.12g}")
         raise SweepError(
-            f"--vary {path}: {value:.12g} is not allowed; allowed is {info.low:g} to "
-            f"{info.high:g}{unit}."
+            f"--vary {path}: {value:.12g} is not allowed; allowed is {low} to {high}."
         )
     if whole and value != int(value):
         raise SweepError(f"--vary {path}: {value:.12g} is not a whole number.")

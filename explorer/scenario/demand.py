@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
+from explorer.quantity import show
 from explorer.scenario.fields import MOST_IN_A_LIST, MOST_PHASES, Name, Section, choice, quantity
 from explorer.scenario.hours import too_short
 from explorer.scenario.origin import FromPart
@@ -129,9 +130,8 @@ class Operation(Section):
         if isinstance(self.schedule, Every) and total >= self.schedule.interval_s:
             raise ValueError(
                 say(
-                    "the phases last {length} s, which does not fit the interval_s of {interval} s",
-                    length=figure(f"{total:g}"),
-                    interval=figure(f"{self.schedule.interval_s:g}"),
+                    "the phases last {length}, which does not fit the interval_s of {interval}",
+                    length=show(total, "s", 6), interval=show(self.schedule.interval_s, "s", 6),
                 )
             )
         return self

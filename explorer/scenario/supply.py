@@ -15,10 +15,11 @@ from explorer.physics.panel_fit import (
     numbered,
     sheet_contradiction,
 )
+from explorer.quantity import show
 from explorer.scenario.fields import Section, choice, quantity
 from explorer.scenario.light import Source
 from explorer.scenario.origin import FromPart
-from explorer.text import figure, say
+from explorer.text import say
 
 Technology = Literal[
     "amorphous", "crystalline", "gallium_arsenide", "dye_sensitised", "organic", "perovskite"
@@ -267,10 +268,10 @@ def table_fault(rows: Sequence[EfficiencyPoint]) -> str:
                        most=MOST_ROWS, n=len(own))  # fmt: skip
         for before, after in pairwise(own):
             if before.input_W == after.input_W:
-                return say("{power} W stands in two rows", power=figure(f"{after.input_W:g}"))
+                return say("{power} stands in two rows", power=show(after.input_W, "W", 6))
             if before.input_W * before.efficiency > after.input_W * after.efficiency:
                 return say(
-                    "{more} W into the converter bring less out of it than {less} W",
-                    more=figure(f"{after.input_W:g}"), less=figure(f"{before.input_W:g}"),
+                    "{more} into the converter bring less out of it than {less}",
+                    more=show(after.input_W, "W", 6), less=show(before.input_W, "W", 6),
                 )
     return ""

@@ -16,7 +16,7 @@ from explorer.scenario.light import LogPattern
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.weekdays import Weekday
-from explorer.text import figure, joined, say
+from explorer.text import joined, say
 from explorer.words.answers import LABELS, SHOWN, value_of
 from explorer.words.drawers import Table
 from explorer.words.options import OPTIONS, WEEKDAYS, option
@@ -133,7 +133,7 @@ def words(value: Any, unit: str) -> str:
         return _list_words(value)
     if isinstance(value, str):
         return option(value) if value in OPTIONS else value or say("empty")
-    return show(value, unit, _DIGITS) if unit else figure(f"{value:.6g}")
+    return show(value, unit, _DIGITS if unit else 6)
 
 
 def difference_table(found: Sequence[Difference]) -> Table:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from explorer.advice.stops import WHOLE
 from explorer.quantity import show
-from explorer.text import Text, figure, listed, say
+from explorer.text import Text, listed, say
 
 if TYPE_CHECKING:  # the search loads when first asked
     from explorer.advice.break_even import BreakEven
@@ -56,5 +56,5 @@ def _stretch(path: str, unit: str, low: float | None, high: float | None) -> Tex
 def edge_value(path: str, unit: str, value: float) -> Text:
     """A value of a quantity as an edge shows it; it was rounded when it was found."""
     if path.rpartition(".")[2] in WHOLE or not unit:
-        return figure(f"{value:g}")
+        return show(value, "", 6)
     return show(value, unit)

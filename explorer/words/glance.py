@@ -137,7 +137,7 @@ def _line(scenario: Scenario, path: str) -> Line:
     elif key in ("closure_days", "dark_days", "fill_within_h", "start_within_h"):
         shown = quantity_text(value, info.unit)
     else:
-        shown = show(value, info.unit) if info.unit else figure(f"{value:g}")
+        shown = show(value, info.unit, 3 if info.unit else 6)
     return Line(label=info.label, value=shown)
 
 

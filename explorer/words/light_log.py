@@ -7,7 +7,7 @@ from explorer.quantity import show
 from explorer.scenario.course import log_scale
 from explorer.scenario.light_log import LightLog
 from explorer.scenario.year_light import year_scale
-from explorer.text import Text, figure, say
+from explorer.text import Text, joined, say
 
 _DAY_S = 86_400.0
 
@@ -67,8 +67,12 @@ def scale_text(case: Case) -> Text | None:
     except ValueError:
         return None
     if year is not None:
-        return figure(f"× {year_scale(light.illuminance_lx, year):.3g}")
-    return None if case.log is None else figure(f"× {log_scale(light, case.log):.3g}")
+        return _times(float(year_scale(light.illuminance_lx, year)))
+    return None if case.log is None else _times(log_scale(light, case.log))
+
+
+def _times(scale: float) -> Text:
+    return joined(" ", ("×", show(scale, "")))
 
 
 def _year_scale(case: Case) -> tuple[Text, ...]:

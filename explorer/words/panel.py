@@ -189,8 +189,8 @@ def light_meanings(
             Meaning(
                 source=source,
                 name=option(source),
-                irradiance=figure(f"{found.irradiance_w_per_m2:.3g}"),
-                current=figure(f"{micro:.3g}"),
+                irradiance=show(found.irradiance_w_per_m2, ""),
+                current=show(micro, ""),
                 chosen=source == chosen,
             )
         )

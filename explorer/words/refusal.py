@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from functools import cache
 
 from pydantic import ValidationError
@@ -131,11 +132,23 @@ def range_sentence(field: Quantity) -> str:
     """
     if field.low == float("-inf"):
         return say("{label}: not allowed here.", label=field.label)
+    low, high = range_ends(field)
+    return say("{label} takes {low} to {high}.", label=field.label, low=low, high=high)
+
+
+def range_ends(
+    field: Quantity, plain: Callable[[float], str] = plain_number
+) -> tuple[Text, Text]:
+    """Both ends of what a field takes; the unit stands at the second, and at a tiny first.
+
+    Parameters
+    ----------
+    field : Quantity
+        A field with a range.
+    plain : callable
+        How a number is written whose unit has no prefix.
+    """
     unit = joined("", (" ", unit_text(field.unit))) if field.unit else ""
     tiny = field.unit and 0.0 < field.low < 1e-3
-    return say(
-        "{label} takes {low} to {high}.",
-        label=field.label,
-        low=show(field.low, field.unit) if tiny else plain_number(field.low),
-        high=plain_number(field.high) + unit,
-    )
+    low = show(field.low, field.unit) if tiny else joined("", (plain(field.low),))
+    return low, joined("", (plain(field.high), unit))

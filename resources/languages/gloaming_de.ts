@@ -3766,8 +3766,8 @@
    <translation>was läuft, bis der Speicher leer ist, hat eine Phase, gefunden: {n}; was davor kommt, gehört zu start_up</translation>
   </message>
   <message>
-   <source>the phases last {length} s, which does not fit the interval_s of {interval} s</source>
-   <translation>die Phasen dauern {length} s und passen damit nicht in das interval_s von {interval} s</translation>
+   <source>the phases last {length}, which does not fit the interval_s of {interval}</source>
+   <translation>die Phasen dauern {length} und passen damit nicht in das interval_s von {interval}</translation>
   </message>
   <message>
    <source>an operation with the schedule until_empty must be the only one, found {n}</source>
@@ -5662,12 +5662,12 @@
    <translation>efficiency_table, {fault}</translation>
   </message>
   <message>
-   <source>{power} W stands in two rows</source>
-   <translation>{power} W steht in zwei Zeilen</translation>
+   <source>{power} stands in two rows</source>
+   <translation>{power} steht in zwei Zeilen</translation>
   </message>
   <message>
-   <source>{more} W into the converter bring less out of it than {less} W</source>
-   <translation>{more} W am Eingang bringen weniger heraus als {less} W</translation>
+   <source>{more} into the converter bring less out of it than {less}</source>
+   <translation>{more} am Eingang bringen weniger heraus als {less}</translation>
   </message>
   <message>
    <source>The reading of {lux} on {date} at {time} sets the daylight: {factor} times the {computed} that were computed for that moment.</source>

@@ -101,7 +101,7 @@ def test_a_byte_order_mark_is_no_obstacle(tmp_path):
     [
         ("light.illuminance_lx", 0.2, "light.illuminance_lx is 0.2; allowed is 1 to 200000 lx."),
         ("panels.count", 100, "panels.count is 100; allowed is 1 to 64."),
-        ("store.capacitance_F", 10**30, "allowed is 1e-05 to 1000 F."),
+        ("store.capacitance_F", 10**30, "allowed is 10 µF to 1000 F."),
         ("light.illuminance_lx", "300", 'must be a number from 1 to 200000 lx, found "300".'),
         ("light.illuminance_lx", True, "must be a number from 1 to 200000 lx, found true."),
         ("panels.count", 1.5, "panels.count must be a whole number from 1 to 64, found 1.5."),

@@ -98,6 +98,7 @@ def test_a_range_a_list_or_words_are_read(probe, text, values):
     (f"{LUX}=300:100:3", "ends below its beginning"),
     (f"{COUNT}=5:1", "ends below its beginning"),
     (f"{COUNT}=1.5,2", "1.5 is not a whole number"),
+    ("store.capacitance_F=1e-9:1:3:ratio", "1e-09 is not allowed; allowed is 10 µF to 1000 F"),
     (f"{COUNT}=1:1000000000", "1000000000 is not allowed; allowed is 1 to 64"),
     (f"{LUX}=100:300:1000000000", "1000000000 values of one quantity"),
     ("margins.closure_days=0:10:3:ratio", "begin above 0"),

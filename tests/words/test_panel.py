@@ -43,6 +43,12 @@ def test_five_hundred_lux_of_neutral_led_are_about_one_and_a_half_watts():
     assert "1.58 W/m²" in meaning_line(Scenario(), 500.0)
 
 
+def test_bright_light_means_numbers_that_a_person_counts_in():
+    rows = light_meanings("crystalline", 100_000.0, "incandescent")
+    assert not [r for r in rows if "e" in r.irradiance + r.current]
+    assert next(r for r in rows if r.chosen).irradiance.isdigit()
+
+
 def test_a_year_without_lamps_is_told_in_its_own_daylight():
     counter = load_scenario(scenario_folder() / "north_door_counter.json").scenario
     assert chosen_source(counter.light) == "daylight_open"
