@@ -22,6 +22,7 @@ from explorer.advice.year.prospects import prospects_of_year
 from explorer.engine.course import Interrupted
 from explorer.physics.arrays import FloatArray
 from explorer.scenario.fields import describe
+from explorer.scenario.idle import idle_keys
 from explorer.scenario.measured import still_measured
 from explorer.scenario.model import Scenario, get_value, owner_class, size_path
 from explorer.scenario.part import SECTION_OF
@@ -194,7 +195,10 @@ def _measured(scenario: Scenario, path: str, share: float) -> Tolerance:
 
 
 def _spreads(scenario: Scenario, path: str) -> bool:
-    value = get_value(scenario, path)
+    """Whether a value can be otherwise in another unit, and counts for anything as it is."""
+    value, (owner, _, key) = get_value(scenario, path), path.rpartition(".")
+    if key in idle_keys(get_value(scenario, owner)):
+        return False
     return path == "light.illuminance_lx" or (value is not None and value != 0)
 
 

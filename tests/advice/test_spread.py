@@ -50,6 +50,17 @@ def test_tolerances_fit_the_parts_of_the_design(name):
     assert light.amount == LIGHT_SPREAD[scenario.light.known_by]
 
 
+@pytest.mark.parametrize(("name", "path"), [
+    ("north_door_counter", "light.ambient_C"), ("seminar_room_co2", "charger.voc_fraction"),
+])  # fmt: skip
+def test_what_counts_for_nothing_in_a_design_varies_nothing(name, path):
+    """Months have temperatures of their own; a tracker of the best point has no fraction."""
+    scenario, _ = demo(name)
+    assert path not in {t.path for t in default_tolerances(scenario)}
+    counted = {t.path for t in default_tolerances(demo("soil_probe")[0])}
+    assert {"light.ambient_C", "charger.voc_fraction"} & counted
+
+
 def test_a_panel_without_a_data_sheet_may_be_any_that_is_sold():
     scenario, _ = demo("soil_probe")
     sold = next(t for t in default_tolerances(scenario) if t.path == "panels.active_area_cm2")
