@@ -26,6 +26,10 @@ as_nobody() {
     (cd "$target/work" && setpriv --reuid=nobody --regid=nogroup --clear-groups \
         env -i HOME="$target/home" PATH="$target/env/bin:/usr/bin:/bin" LANG=C.UTF-8 "$@")
 }
+as_nobody python -c '' 2>/dev/null || {
+    echo "nobody cannot start $python: name one that lies in no home folder, such as /usr/bin/python3" >&2
+    exit 1
+}
 as_nobody touch "$target/env/lib/mine" 2>/dev/null && { echo "the folder can be written" >&2; exit 1; }
 
 as_nobody gloaming --version
