@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from explorer.quantity import show
+from explorer.scenario.calendar import date_in_words
+from explorer.scenario.daylight import DATE_KEYS
 from explorer.scenario.demand import Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.localised import OTHER_NAMES
@@ -105,6 +107,8 @@ def value_text(owner: type[Section], key: str, value: Any) -> str:
         listed = (WEEKDAYS.get(word) or str(word) for word in value)
         return joined(", ", listed) if value else say("none")
     if isinstance(value, str):
+        if key in DATE_KEYS:
+            return date_in_words(value)
         own_words = owner.model_fields[key].annotation is str
         return (value or say("left empty")) if own_words else option(value)
     return show(float(value), describe(owner, key).unit, DIGITS)

@@ -18,6 +18,7 @@ from explorer.files.report_inputs import InputRow, input_rows
 from explorer.files.report_limits import Limit
 from explorer.files.report_source import Source
 from explorer.quantity import show
+from explorer.scenario.calendar import MONTH_NAMES
 from explorer.scenario.fields import describe
 from explorer.scenario.model import (
     FORMAT,
@@ -27,7 +28,7 @@ from explorer.scenario.model import (
     get_value,
     owner_class,
 )
-from explorer.text import capitalised, figure, joined, say
+from explorer.text import Text, capitalised, figure, joined, say
 from explorer.words.answers import ASSUMED, LABELS, value_of
 from explorer.words.cut_off import cut_off_note
 from explorer.words.edges import break_even_text, edge_value
@@ -226,11 +227,11 @@ def budget_table(found: Budget) -> Table:
         for label, joules in sources
     ]
     return Table(
-        caption=say(
-            "Energy over {time} of the steady cycle. Shares refer to the light on the "
-            "panel and to the panel's maximum power. Not accounted for: {rest}.",
-            time=show(found.span_s, "s"), rest=_joules(abs(found.residual_j)),
-        ),
+        caption=joined(" ", (_energy_of(found), say(
+            "Shares refer to the light on the panel and to the panel's maximum power. Not "
+            "accounted for: {rest}.",
+            rest=_joules(abs(found.residual_j)),
+        ))),
         columns=(
             Column(title=say("Goes to"), share=0.46),
             Column(title=say("Energy"), share=0.18, kind="number"),
@@ -239,6 +240,15 @@ def budget_table(found: Budget) -> Table:
         ),
         rows=tuple(rows),
     )  # fmt: skip
+
+
+def _energy_of(found: Budget) -> Text:
+    """What a budget is of; of a year a single month."""
+    if found.month:
+        return say(
+            "Energy in {month}, the tightest month of the year.", month=MONTH_NAMES[found.month]
+        )
+    return say("Energy over {time} of the steady cycle.", time=show(found.span_s, "s"))
 
 
 def _joules(energy_j: float) -> str:

@@ -211,6 +211,10 @@ class LampHours(Section):
         return self
 
 
+DATE_KEYS = frozenset({"date", "from_date", "to_date", "hung_up"})
+"""Fields that hold a date as month and day, two figures each."""
+
+
 class Holidays(Section):
     """Days on which nobody is there."""
 

@@ -47,7 +47,10 @@ ASSUMED: dict[str, str] = texts({
     "full_charge_s": "An empty store, the device held off; counted from the first light.",
     "dark_time_s": "A full store, no light; until the cut-off, the reserve kept.",
     "operations_per_charge": "All kinds together, from a full store in the dark, the reserve kept.",
-    "recovery_s": "From the cut-off voltage to ready again, counted from when the light comes on.",
+    "recovery_s": (
+        "From the cut-off voltage to ready again, from when the light comes on; of a year in its "
+        "darkest month."
+    ),
     "longest_dark_s": "Light that brings nothing to the store; a declared closure does not count.",
     "lowest_store_V": "Open-circuit voltage in the steady cycle.",
     "highest_store_V": "Open-circuit voltage in the steady cycle.",

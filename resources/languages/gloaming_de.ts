@@ -1848,12 +1848,20 @@
    <translation>„Eingeschwungener Zyklus“: die Periode, die sich wiederholt, sobald Anfangseffekte abgeklungen sind.</translation>
   </message>
   <message>
+   <source>Energy over {time} of the steady cycle.</source>
+   <translation>Energie über {time} des eingeschwungenen Zyklus.</translation>
+  </message>
+  <message>
    <source>Hazard: {title}</source>
    <translation>Gefahr: {title}</translation>
   </message>
   <message>
    <source>“Steady cycle”: the period that repeats once start-up effects have died out. This design never starts from empty; these answers hold for one that begins with a full store.</source>
    <translation>„Eingeschwungener Zyklus“: die Periode, die sich wiederholt, sobald Anfangseffekte abgeklungen sind. Dieser Entwurf startet nie aus leerem Speicher; diese Antworten gelten für einen Beginn mit vollem Speicher.</translation>
+  </message>
+  <message>
+   <source>Energy in {month}, the tightest month of the year.</source>
+   <translation>Energie im {month}, dem knappsten Monat des Jahres.</translation>
   </message>
   <message>
    <source>Decided by: {check}. Margin {margin}, required {wanted}.</source>
@@ -1874,10 +1882,6 @@
   <message>
    <source>Light on the panel</source>
    <translation>Licht auf dem Solarmodul</translation>
-  </message>
-  <message>
-   <source>Energy over {time} of the steady cycle. Shares refer to the light on the panel and to the panel's maximum power. Not accounted for: {rest}.</source>
-   <translation>Energie über {time} des eingeschwungenen Zyklus. Anteile beziehen sich auf das Licht auf dem Solarmodul und auf dessen maximale Leistung. Nicht zugeordnet: {rest}.</translation>
   </message>
   <message>
    <source>A reading can be wrong, so a design is asked for more than it needs. The three margins are our own judgement.</source>
@@ -1966,6 +1970,10 @@
   <message>
    <source>Sum</source>
    <translation>Summe</translation>
+  </message>
+  <message>
+   <source>Shares refer to the light on the panel and to the panel's maximum power. Not accounted for: {rest}.</source>
+   <translation>Anteile beziehen sich auf das Licht auf dem Solarmodul und auf dessen maximale Leistung. Nicht zugeordnet: {rest}.</translation>
   </message>
   <message>
    <source>Margin that this design is asked for</source>
@@ -9867,8 +9875,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Alle Arten zusammen, aus vollem Speicher im Dunkeln, Notreserve bleibt.</translation>
   </message>
   <message>
-   <source>From the cut-off voltage to ready again, counted from when the light comes on.</source>
-   <translation>Von der Abschaltspannung bis wieder betriebsbereit, gezählt ab dem Angehen des Lichts.</translation>
+   <source>From the cut-off voltage to ready again, from when the light comes on; of a year in its darkest month.</source>
+   <translation>Von der Abschaltspannung bis wieder betriebsbereit, ab dem Angehen des Lichts; in einem Jahr in dessen dunkelstem Monat.</translation>
   </message>
   <message>
    <source>Light that brings nothing to the store; a declared closure does not count.</source>

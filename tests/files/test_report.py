@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 from explorer.advice.assess import assess
+from explorer.advice.budget import budget
 from explorer.advice.case import Case
 from explorer.advice.reach import reach
 from explorer.advice.verdict import CHECK_LABELS
@@ -218,6 +219,20 @@ def test_only_what_differs_from_a_new_scenario_is_marked():
     scenario = with_value(Scenario(), "load.sleep_A", 5e-6)
     assert not any(row.changed for row in input_rows(Scenario()))
     assert [row.path for row in input_rows(scenario) if row.changed] == ["load.sleep_A"]
+
+
+def test_the_dates_of_a_year_are_told_in_words():
+    scenario = load_scenario(scenario_folder() / "window_air_sensor.json").scenario
+    rows = {row.path: row for row in input_rows(scenario)}
+    assert rows["light.pattern.reading.date"].value == "12 October"
+    assert rows["light.pattern.holidays.1.to_date"].value == "6 January"
+    assert rows["light.pattern.hung_up"].value == "1 September"
+
+
+def test_the_budget_of_a_year_names_its_month():
+    found = replace(budget(Case(Scenario())), month=8)
+    assert budget_table(found).caption.startswith("Energy in August, the tightest month of the")
+    assert "Energy over 7 d of" in budget_table(replace(found, month=0)).caption
 
 
 def test_a_title_that_is_also_the_name_of_a_choice_stays_as_it_was_typed():

@@ -8,6 +8,7 @@ import numpy as np
 
 from explorer.advice.case import Case
 from explorer.advice.readings.starts import full_charge, full_charge_time
+from explorer.advice.year.study import filled_after
 from explorer.engine.march import Engine
 
 
@@ -42,8 +43,9 @@ def indicated(case: Case) -> dict[str, float]:
     level_v = indicator_level(case)
     if level_v is None:
         return {}
+    filled = indicated_after if case.year is None else filled_after
     after_s = case.once_under_any_margins(
-        "indicated", lambda: indicated_after(case, level_v)
+        "indicated", lambda: filled(case, level_v)
     )
     return {"indicated_s": after_s}
 

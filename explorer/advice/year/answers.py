@@ -13,14 +13,14 @@ from explorer.advice.checks import asked_of, shares
 from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.runs import give_out_answers
-from explorer.advice.readings.starts import full_charge_time, recovery_time
+from explorer.advice.readings.starts import recovery_time
 from explorer.advice.year.readings import (
     month_checks,
     month_readings,
     worst_months,
     year_readings,
 )
-from explorer.advice.year.study import MonthRun, lived, year_study
+from explorer.advice.year.study import MonthRun, filled_after, lived, year_study
 from explorer.engine.course import give_way
 from explorer.engine.give_outs import first_run_done
 from explorer.engine.pulses import first_done
@@ -158,10 +158,11 @@ def _energies(run: MonthRun) -> tuple[float, float, float, float]:
 def year_answers(case: Case) -> dict[str, float]:
     """Answers of a year by their keys; see `explorer.advice.answers.answers`.
 
-    Those about one charge are of the darkest month. ``worst_month_*`` is the number of the month,
-    from 1, in which a check has the least to spare, ``longest_dark_begins_day`` the day of the
-    year, from 1; ``works_from_day`` and ``works_to_day`` are the first and last day of the longest
-    stretch of days on which the device is never off, 0 where there is none.
+    First charges begin with the hanging-up; what begins full, or at the cut-off, is of the darkest
+    month. ``worst_month_*`` is the number of the month, from 1, in which a check has the least to
+    spare, ``longest_dark_begins_day`` the day of the year, from 1;
+    ``works_from_day`` and ``works_to_day`` are the first and last day of the longest stretch of
+    days on which the device is never off, 0 where there is none.
     """
     found, read, trace = year_study(case), year_readings(case), year_trace(case)
     rows = month_checks(case)
@@ -175,7 +176,7 @@ def year_answers(case: Case) -> dict[str, float]:
         "first_connect_s": found.first.connect_s,
         "first_charge_s": found.first.seconds,
         "first_operation_s": _first_operation(case),
-        "full_charge_s": full_charge_time(case.engine),
+        "full_charge_s": filled_after(case),
         "dark_time_s": dark_s,
         "operations_per_charge": runs,
         "recovery_s": recovery_time(case.engine),

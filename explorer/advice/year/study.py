@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from math import inf, isfinite, isinf
 
@@ -10,10 +10,10 @@ import numpy as np
 
 from explorer.advice.case import TABLES, YEAR_STUDY, Case, kept
 from explorer.advice.readings.dark import Gap, InTheDark, gaps
-from explorer.advice.readings.starts import FirstCharge, starts_in_vain
+from explorer.advice.readings.starts import STUCK, FirstCharge, starts_in_vain
 from explorer.engine.course import Standing, StopAt, Trajectory
 from explorer.engine.march import Engine
-from explorer.engine.seasons import Chain, Part, Seasons, SettledYear, settled_year
+from explorer.engine.seasons import MOST_YEARS, Chain, Part, Seasons, SettledYear, settled_year
 from explorer.engine.trace import Trace
 from explorer.physics.arrays import BoolArray, FloatArray
 from explorer.scenario.fields import describe
@@ -240,6 +240,40 @@ def first_charge(seasons: Seasons, hung_s: float, run: Chain) -> FirstCharge:
     )
 
 
+def filled_after(case: Case, level_v: float | None = None) -> float:
+    """From the first light after the hanging-up to a full store, the device held off. [s]
+
+    Infinite where that takes more than `MOST_YEARS` years, or for ever.
+
+    Parameters
+    ----------
+    case : Case
+        A design in a year of daylight.
+    level_v : float, optional
+        Open-circuit voltage that counts as full; the charger's own when left out. [V]
+    """
+    assert case.year is not None
+    whole, hung_s = seasons_of(case)[1], hung_up_s(case.scenario, case.year)
+    seasons = Seasons([_unloaded(engine, level_v) for engine in whole.engines])
+    state, passed = Standing(charge_c=0.0, connected=False), 0.0
+    for _ in range(MOST_YEARS):
+        run = seasons.march(seasons.year_s, state, begin_s=hung_s, stop_at=StopAt.FULL)
+        passed += run.span_s
+        if not run.end.charging:
+            return max(passed - _first_light(seasons, hung_s), 0.0)
+        if abs(run.end.charge_c - state.charge_c) <= STUCK * seasons.full_c(run.parts[-1].month):
+            break
+        state = run.end
+    return inf
+
+
+def _unloaded(engine: Engine, level_v: float | None) -> Engine:
+    if level_v is None:
+        return engine.unloaded()
+    system = replace(engine.system, full_v=level_v)
+    return Engine(system, library=TABLES, shares=SHARES).unloaded()
+
+
 def _first_light(seasons: Seasons, from_s: float) -> float:
     """Time from a moment of the year to the next light; 0 where there is none. [s]"""
     passed, month = 0.0, seasons.month_at(from_s)
@@ -276,6 +310,6 @@ def _within(dark: tuple[Gap, ...], month: Month) -> tuple[Gap, ...]:
 
 
 __all__ = [
-    "Lived", "MonthRun", "YearStudy", "aged", "as_worn", "dark_stretches", "first_charge", "lived",
-    "seasons_of", "wear_of", "wear_per_year", "year_gaps", "year_study",
+    "Lived", "MonthRun", "YearStudy", "aged", "as_worn", "dark_stretches", "filled_after",
+    "first_charge", "lived", "seasons_of", "wear_of", "wear_per_year", "year_gaps", "year_study",
 ]
