@@ -29,9 +29,8 @@ from explorer.physics.arrays import FloatArray
 from explorer.quantity import show
 from explorer.text import figure, joined, say
 from explorer.words.answers import value_of
-from explorer.words.figures import margin_text
 from explorer.words.moments import SHORT_MONTHS, Tick
-from explorer.words.year import year_sentences
+from explorer.words.year import month_margin, year_sentences
 
 
 def year_blocks(view: YearView | None) -> list[Block]:
@@ -186,7 +185,7 @@ def month_table(view: YearView) -> Table:
             value_of("longest_dark_s", month.longest_dark_s),
             show(month.lowest_v, "V"), show(month.taken_in_j, "J"),
             show(month.thrown_away_j, "J"), show(month.used_j + month.leaked_j, "J"),
-            margin_text(month.margins["balance"]), margin_text(month.margins["dark"]),
+            month_margin(month, "balance"), month_margin(month, "dark"),
         )))
     titles = (
         say("Month"), say("°C"), say("Served, %"), say("Longest dark"), say("Lowest store"),

@@ -8,7 +8,7 @@ import re
 from explorer.advice.checks import SHARE
 from explorer.advice.verdict import Check, State
 from explorer.quantity import show
-from explorer.text import altered, figure, say, texts
+from explorer.text import Text, altered, figure, say, texts
 
 _NUMBER_AND_UNIT = re.compile(
     r"(?<=\d) (?=(?:[pnµmkMG]?[AVWFJΩ]|lx|s|ms|min|h|d|mAh|°C|%|1/\w+)(?!\w))"
@@ -53,7 +53,7 @@ def value_brief(check: Check) -> str:
     """The same where room is short: a sign in the place of the words."""
     if not check.at_least or math.isinf(check.value):
         return value_text(check)
-    return altered(check_quantity(check, check.value), _more_than)
+    return more_than_text(check_quantity(check, check.value))
 
 
 def check_quantity(check: Check, value: float) -> str:
@@ -83,7 +83,12 @@ def amount_text(value: float, unit: str) -> str:
 def check_margin_text(check: Check) -> str:
     """The margin of a check; more than that where the search ended there."""
     text = margin_text(check.margin)
-    return altered(text, _more_than) if check.at_least else text
+    return more_than_text(text) if check.at_least else text
+
+
+def more_than_text(text: str) -> Text:
+    """A value that is known to be passed, by a sign."""
+    return altered(text, _more_than)
 
 
 def _more_than(words: str) -> str:

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 import numpy as np
 
 from explorer.advice.verdict import CHECK_LABELS, CHECK_NAMES, VERDICT_WORDS
+from explorer.advice.year.answers import MonthAnswers
 from explorer.advice.year.dates import month_name
 from explorer.advice.year.view import TOLD_YEARS, YearView
 from explorer.quantity import show
@@ -15,7 +16,7 @@ from explorer.scenario.fields import describe
 from explorer.scenario.light import Light
 from explorer.text import Text, figure, joined, say
 from explorer.words.drawers import Table
-from explorer.words.figures import margin_text
+from explorer.words.figures import margin_text, more_than_text
 from explorer.words.moments import SHORT_MONTHS
 from explorer.words.options import option
 
@@ -69,15 +70,20 @@ def worst_sentence(view: YearView) -> Text:
     """The month that each check fares worst in, of those that months tell apart."""
     parts = []
     for name in CHECK_NAMES:
-        margins = [month.margins[name] for month in view.months]
-        if np.ptp(margins) <= 0.0:
+        if np.ptp([month.margins[name] for month in view.months]) <= 0.0:
             continue
-        at = view.worst[name]
+        month = view.months[view.worst[name]]
         parts.append(say(
             "{check} {month} ({margin})", check=CHECK_LABELS[name],
-            month=SHORT_MONTHS[view.months[at].begin.month], margin=margin_text(margins[at]),
+            month=SHORT_MONTHS[month.begin.month], margin=month_margin(month, name),
         ))
     return say("Worst months, each by itself: {list}.", list=joined(", ", tuple(parts)))
+
+
+def month_margin(month: MonthAnswers, name: str) -> str:
+    """The margin of a check in one month; more than that where it was followed no longer."""
+    text = margin_text(month.margins[name])
+    return more_than_text(text) if name == "dark" and month.dark_at_least else text
 
 
 def year_sentences(view: YearView) -> tuple[Text, ...]:
@@ -183,6 +189,6 @@ def _date(view: YearView, day: int) -> datetime:
 
 __all__ = [
     "NO_YEAR", "age_button_text", "dark_sentence", "date_flag", "day_table",
-    "day_text", "life_text", "worst_sentence", "year_answer", "year_sentences",
+    "day_text", "life_text", "month_margin", "worst_sentence", "year_answer", "year_sentences",
     "year_table",
 ]

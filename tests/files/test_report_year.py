@@ -2,17 +2,22 @@
 
 import json
 import re
+from dataclasses import replace
 from math import inf
 
 import numpy as np
 import pytest
 
 from explorer.advice.answers import answers
+from explorer.advice.case import Case
 from explorer.advice.year.view import year_view
 from explorer.cli.year import year_section
 from explorer.files.report_blocks import Figure, Table
 from explorer.files.report_svg import WIDTH, chart_svg
-from explorer.files.report_year import year_blocks
+from explorer.files.report_year import month_table, year_blocks
+from explorer.files.scenario_json import load_scenario
+from explorer.resource_files import scenario_folder
+from explorer.scenario.model import with_value
 from tests.advice.years import daylight, in_a_year, plant_label
 
 
@@ -70,3 +75,18 @@ def test_where_no_light_comes_all_year_no_stretch_of_dark_has_an_end():
     json.dumps(told, allow_nan=False)
     assert [month["longest_dark_s"] for month in told["months"]] == [None] * 12
     assert all(month["margins"]["dark"] == 0.0 for month in told["months"])
+
+
+def test_a_month_that_lasts_longer_than_it_was_followed_is_told_so(view):
+    followed = replace(view.months[0], margins=view.months[0].margins | {"dark": 20.0})
+    months = (replace(followed, dark_at_least=True), replace(followed, dark_at_least=False))
+    assert [row.cells[-1] for row in month_table(replace(view, months=months)).rows] == [
+        "> 20×", "20×",
+    ]
+
+
+def test_short_nights_of_a_year_are_outlasted_by_more_than_is_followed():
+    path = scenario_folder() / "window_air_sensor.json"
+    case = Case(with_value(load_scenario(path).scenario, "light.pattern.holidays", ()))
+    rows = month_table(year_view(case)).rows
+    assert {row.cells[-1] for row in rows} == {"> 20×"}

@@ -9,11 +9,12 @@ from math import inf, isfinite
 import numpy as np
 
 from explorer.advice.case import Case, kept
-from explorer.advice.checks import asked_of, shares
+from explorer.advice.checks import asked_of, more_than, shares
 from explorer.advice.readings.indicator import indicated
 from explorer.advice.readings.required import one_charge_of, reached
 from explorer.advice.readings.runs import give_out_answers
 from explorer.advice.readings.starts import recovery_time
+from explorer.advice.verdict import NO_LIMIT
 from explorer.advice.year.readings import (
     month_checks,
     month_readings,
@@ -233,6 +234,8 @@ class MonthAnswers:
     lowest_v: float
     margins: dict[str, float]
     """Of the six checks."""
+    dark_at_least: bool
+    """Whether it lasts longer in the dark than it was followed."""
     taken_in_j: float
     thrown_away_j: float
     used_j: float
@@ -244,6 +247,7 @@ def month_answers(case: Case) -> tuple[MonthAnswers, ...]:
     """The answers of every month."""
     found, rows, energy = year_study(case), month_checks(case), month_energies(case)
     read = month_readings(case)
+    longer = more_than(read) & (rows["dark"].margin < NO_LIMIT)
     served = shares(read, asked_of(case.scenario, read.size))[:, :-1]
     return tuple(
         MonthAnswers(
@@ -253,6 +257,7 @@ def month_answers(case: Case) -> tuple[MonthAnswers, ...]:
             longest_dark_s=max((g.length_s for g in run.gaps), default=0.0),
             lowest_v=run.trace.extremes().lowest_store_v,
             margins={name: float(one.counted[k]) for name, one in rows.items()},
+            dark_at_least=bool(longer[k]),
             taken_in_j=float(energy.taken_in_j[k]), thrown_away_j=float(energy.thrown_away_j[k]),
             used_j=float(energy.used_j[k]), leaked_j=float(energy.leaked_j[k]),
         )
