@@ -186,8 +186,8 @@ def _cell(store: CellStore) -> list[Caution]:
                     "its data sheet allows it. A protection circuit against over-charge, "
                     "over-discharge and short circuit is needed. Do not crush, pierce or heat it. "
                     "Product safety (IEC 62133-2) and transport (UN 38.3) are two separate proofs.",
-                    low=figure(f"{store.charge_above_C:g}"),
-                    high=figure(f"{store.charge_below_C:g}"),
+                    low=show(store.charge_above_C, ""),
+                    high=show(store.charge_below_C, ""),
                 )
             ),
             where="store",

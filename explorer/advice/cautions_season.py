@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from explorer.quantity import show
 from explorer.scenario.daylight import DaylightPattern, Indoors
 from explorer.scenario.model import Scenario
 from explorer.scenario.storage import CellStore
-from explorer.text import Text, figure, say
+from explorer.text import Text, say
 
 NIGHTS_K = 10.0
 """By how much a month may be colder at times than its mean, where that was not told (own
@@ -24,7 +25,7 @@ def frost(scenario: Scenario) -> Text | None:
         "Below {least} °C this cell must take no charge: lithium plates out and may short it weeks "
         "later. A month's mean hides its nights. Use a charger that measures the cell's "
         "temperature, or a store that bears frost.",
-        least=figure(f"{store.charge_above_C:g}"),
+        least=show(store.charge_above_C, ""),
     )
 
 

@@ -8,7 +8,7 @@ from explorer.advice.verdict import Hazard
 from explorer.quantity import show
 from explorer.scenario.model import Scenario
 from explorer.scenario.ratings import Rating
-from explorer.text import Text, figure, say
+from explorer.text import Text, say
 
 
 def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
@@ -58,8 +58,8 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
             "Through the load output flow up to {current}; it carries {allowed}.",
             current=seen, allowed=rated,
         )
-    ambient = figure(f"{float(row.seen):g}")
-    window = {r.key: figure(f"{float(r.rated):g}") for r in rows}
+    ambient = show(float(row.seen), "")
+    window = {r.key: show(float(r.rated), "") for r in rows}
     if "too_cold" not in window:
         return say(
             "The place is at {ambient} °C; the units are rated {rated} °C.",
@@ -73,7 +73,7 @@ def ratings_sentence(scenario: Scenario, rows: Sequence[Rating]) -> Text:
 
 def _charging_outside(scenario: Scenario, row: Rating) -> Text:
     """What charging does to a cell at the temperature that a place comes to."""
-    ambient = figure(f"{float(row.seen):g}")
+    ambient = show(float(row.seen), "")
     # What the mean of a month keeps within, the forecast charges all the same.
     mean_c, rated_c = scenario.light.ambient_C, float(row.rated)
     if row.key == "too_cold":
@@ -82,7 +82,7 @@ def _charging_outside(scenario: Scenario, row: Rating) -> Text:
                 "At {ambient} °C, the coldest that it is in light, lithium plates out when the "
                 "cell is charged; the charger must stop by itself. The forecast goes by the mean "
                 "of the month, {mean} °C, and counts that charge.",
-                ambient=ambient, mean=figure(f"{mean_c:g}"),
+                ambient=ambient, mean=show(mean_c, ""),
             )
         return say(
             "At {ambient} °C charging plates metallic lithium onto the electrode; the charger "
@@ -93,7 +93,7 @@ def _charging_outside(scenario: Scenario, row: Rating) -> Text:
         return say(
             "At {ambient} °C, the warmest that it is in light, the cell must not be charged. The "
             "forecast goes by the mean of the month, {mean} °C, and counts that charge.",
-            ambient=ambient, mean=figure(f"{mean_c:g}"),
+            ambient=ambient, mean=show(mean_c, ""),
         )
     return say(
         "At {ambient} °C the cell must not be charged; the forecast counts no charge here.",

@@ -180,7 +180,7 @@ def month_table(view: YearView) -> Table:
     rows = []
     for month in view.months:
         rows.append(Row(cells=(
-            SHORT_MONTHS[month.begin.month], figure(f"{month.temperature_c:g}"),
+            SHORT_MONTHS[month.begin.month], show(month.temperature_c, ""),
             figure(f"{100 * month.served_share:.4g}"),
             value_of("longest_dark_s", month.longest_dark_s),
             show(month.lowest_v, "V"), show(month.taken_in_j, "J"),

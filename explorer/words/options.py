@@ -110,7 +110,7 @@ def option(value: str) -> str:
 
 
 def plain_number(value: float) -> str:
-    """A number without trailing zeros, with a thin group mark from 10 000 on.
+    """A number without trailing zeros, with a thin group mark from 10 000 on and a true minus.
 
     Examples
     --------
@@ -119,4 +119,5 @@ def plain_number(value: float) -> str:
     """
     if abs(value) >= 10_000 and value == int(value):
         return figure(f"{int(value):,}".replace(",", " "))
-    return figure(f"{value:.6g}".replace("e-0", "e-").replace("e+0", "e"))
+    text = f"{value:.6g}".replace("e-0", "e-").replace("e+0", "e")
+    return figure(f"−{text[1:]}" if value < 0.0 else text)

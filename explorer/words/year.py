@@ -119,7 +119,7 @@ def life_text(view: YearView) -> Text:
         "average, {high} % of the time near full. After {years} years {left} % of its size is left "
         "and its resistance is {times} times that of a new one.",
         share=show(100 * found.wear_per_year, ""),
-        cycles=show(found.cycles_per_year, ""), mean=figure(f"{found.mean_c:.0f}"),
+        cycles=show(found.cycles_per_year, ""), mean=show(round(found.mean_c), ""),
         high=figure(f"{100 * found.near_full_share:.0f}"), years=figure(f"{worn.years:g}"),
         left=figure(f"{100 * worn.size_share:.0f}"), times=figure(f"{worn.resistance_ratio:.2f}"),
     )

@@ -107,7 +107,7 @@ def test_frost_and_noons_within_a_month_are_held_against_a_cell():
     said = {danger.key: danger.sentence for danger in hazards(
         months_of(case.scenario, case.year)[0].scenario, year_ratings(case)
     )}
-    assert "At -2 °C" in said["cold_charging"]
+    assert "At −2 °C" in said["cold_charging"]
     assert "mean of the month, 2 °C" in said["cold_charging"]
 
 

@@ -64,6 +64,7 @@ def test_an_equal_value_is_no_edit(qtbot, document):
     [
         ("panels.count", 65, "Panels takes 1 to 64."),
         ("light.illuminance_lx", 0.3, "Illuminance takes 1 to 200 000 lx."),
+        ("light.ambient_C", -50.0, "Ambient temperature takes −40 to 85 °C."),
         ("load.connect_V", 1.0, "must be higher than “Disconnect voltage”"),
         ("charger.full_V", 3.0, "the device never connects"),
         ("load.nothing", 1.0, "There is nothing to change at load.nothing."),
