@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,6 +15,7 @@ from explorer.physics.arrays import FloatArray
 from explorer.scenario.model import Scenario
 from explorer.scenario.price import RELATIVE, Price
 
+OwnAlone = Literal["panels", "stores"]
 SIZES = ("panel_cm2", "volume_cm3", "mass_g")
 MEASURES = ("price", *SIZES)
 """What a build should have little of."""
@@ -85,6 +87,8 @@ class Builds:
     """Of the prices, the one that limits hold in first."""
     within: int | None = None
     """Combinations within the limits; None where it was not counted."""
+    own_alone: tuple[OwnAlone, ...] = ()
+    """What was tried of one's own alone, as that has prices and generic parts have none."""
 
     @property
     def running(self) -> int:

@@ -20,6 +20,7 @@ from explorer.advice.build_front import (
     SIZES,
     Build,
     Builds,
+    OwnAlone,
     Wanted,
     by_cost,
     by_price,
@@ -65,6 +66,7 @@ class _Seen:
     """Builds that may run, row by row."""
 
     currencies: tuple[str, ...]
+    own_alone: tuple[OwnAlone, ...]
     panel: list[PanelKind] = field(default_factory=list)
     charger: list[ChargerKind] = field(default_factory=list)
     store: list[StoreKind] = field(default_factory=list)
@@ -109,7 +111,7 @@ def search(
     wanted = wanted or Wanted()
     panels, chargers, stores = options(case.scenario, own)
     stores = [s for s in stores if wanted.lithium or not s.is_lithium]
-    seen = _Seen(_currencies(own, panels, stores))
+    seen = _Seen(_currencies(own, panels, stores), _own_alone(panels, stores))
     for panel in panels:
         looks = [
             look for charger in chargers for store in stores
@@ -121,6 +123,14 @@ def search(
             return
         yield _so_far(seen, (), is_done=False)
     yield from _confirmed(case, seen, stopped)
+
+
+def _own_alone(
+    panels: Sequence[PanelKind], stores: Sequence[StoreKind]
+) -> tuple[OwnAlone, ...]:
+    of_panels = all(kind.part is not None for kind in panels)
+    of_stores = all(kind.part is not None for kind in stores)
+    return (*(("panels",) if of_panels else ()), *(("stores",) if of_stores else ()))
 
 
 def _currencies(
@@ -354,6 +364,7 @@ def _so_far(seen: _Seen, front: tuple[Build, ...], *, is_done: bool) -> Builds:
     table = seen.table()
     return Builds(
         tried=seen.tried, within=seen.within, currencies=seen.currencies, is_done=is_done,
+        own_alone=seen.own_alone,
         measures={name: table[:, at] for at, name in enumerate(measures_of(seen.currencies))},
         front=tuple(sorted(front, key=lambda build: by_price(build, seen.currencies))),
     )  # fmt: skip

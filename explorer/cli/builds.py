@@ -49,7 +49,8 @@ def builds(
     """Search the builds that run for a scenario FILE, and write the best of them.
 
     Place, device and requirements stay. Panels and stores are generic ones in the sizes in which
-    they are had, and your own; the charger is that of the scenario, or one of your own. The table
+    they are had, and your own; where yours have prices, generic ones of that kind are left out.
+    The charger is that of the scenario, or one of your own. The table
     holds the front: builds that no other beats in price, panel area, volume and mass at once. Each
     was confirmed by the exact march: "check" says runs. Ends with 2 where none runs.
 

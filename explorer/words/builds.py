@@ -177,7 +177,16 @@ def builds_line(found: Builds) -> Text:
 
 
 def price_note(found: Builds) -> Text:
-    """What the prices are, and what is done where they are in several currencies."""
+    """What the prices are, of several currencies what is done, and what they left out."""
+    told = _of_prices(found)
+    if found.own_alone == ("panels",):
+        return joined(" ", (told, say("As yours have prices, generic panels were not tried.")))
+    if found.own_alone == ("stores",):
+        return joined(" ", (told, say("As yours have prices, generic stores were not tried.")))
+    return told
+
+
+def _of_prices(found: Builds) -> Text:
     first, several = found.currencies[:1], len(found.currencies) > 1
     if not first:
         return say("None of these parts has a price.")
@@ -195,7 +204,7 @@ def price_note(found: Builds) -> Text:
             currencies=_listed(found.currencies), first=_listed(first),
         )  # fmt: skip
     if first != (RELATIVE,):
-        return say("Prices are those of your parts.")
+        return say("Prices are those of your parts; generic panels and stores were not tried.")
     return say(
         "Prices are relative and stand for generic parts (own judgement, no source); put in the "
         "prices of your parts to know better."

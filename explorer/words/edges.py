@@ -29,7 +29,18 @@ def break_even_text(found: BreakEven, unit: str) -> Text:
         return text
     if works.at_low and works.at_high and not works.edges:
         return say("{runs}, marginal elsewhere", runs=text)
-    return say("{runs}, marginal {span}", runs=text, span=span_text(works, unit))
+    return say("{runs}, marginal {span}", runs=text, span=_beside(works, runs, unit))
+
+
+def _beside(works: Edges, runs: Edges, unit: str) -> Text:
+    """Where it is at least marginal; an end at which it runs, too, is told once."""
+    if len(works.stretches) == len(runs.stretches) == 1:
+        (low, high), (runs_low, runs_high) = works.stretches[0], runs.stretches[0]
+        if low is not None and high == runs_high:
+            return _stretch(works.path, unit, low, None)
+        if high is not None and low == runs_low:
+            return _stretch(works.path, unit, None, high)
+    return span_text(works, unit)
 
 
 def span_text(found: Edges, unit: str) -> Text:

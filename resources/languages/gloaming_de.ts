@@ -10175,12 +10175,20 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Preise in {currencies} werden nie addiert: Günstiger ist, was in keiner Währung mehr kostet. Eine Grenze für den Preis gilt für das, was allein in {first} etwas kostet.</translation>
   </message>
   <message>
-   <source>Prices are those of your parts.</source>
-   <translation>Preise sind die Ihrer Bauteile.</translation>
+   <source>Prices are those of your parts; generic panels and stores were not tried.</source>
+   <translation>Preise sind die Ihrer Bauteile; allgemeine Module und Speicher wurden nicht versucht.</translation>
   </message>
   <message>
    <source>no lithium</source>
    <translation>kein Lithium</translation>
+  </message>
+  <message>
+   <source>As yours have prices, generic panels were not tried.</source>
+   <translation>Da Ihre Preise haben, wurden allgemeine Module nicht versucht.</translation>
+  </message>
+  <message>
+   <source>As yours have prices, generic stores were not tried.</source>
+   <translation>Da Ihre Preise haben, wurden allgemeine Speicher nicht versucht.</translation>
   </message>
   <message>
    <source>no named currency</source>

@@ -372,6 +372,10 @@ def test_panels_in_series_are_counted_and_paid_for(label):
         assert_same(build.cost, cost_of(build.scenario))
         assert math.isnan(build.price)  # euros and what is relative are not one number
     assert "relative ones of generic parts" in price_note(found)
+    assert "As yours have prices, generic panels were not tried." in price_note(found)
+    free = own.model_copy(update={"price": None, "currency": ""})
+    found = next(search(strings, own=(free,), wanted=Wanted(most_parts=3)))
+    assert "not tried" not in price_note(found)
 
 
 def test_a_search_measures_the_longer_strings_that_a_high_voltage_takes(label, monkeypatch):

@@ -1,5 +1,7 @@
 """Edges: on both sides of every value shown the exact verdict differs as it is said."""
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 from hypothesis import Phase, given, settings
@@ -91,6 +93,25 @@ def test_more_storage_that_starts_too_late_bounds_the_range():
     (low, high), = found.works.stretches
     assert found.stops[0] < low < high < found.stops[-1]
     assert found.states[found.stops.index(found.best)] == "runs"
+
+
+@pytest.mark.parametrize(
+    ("runs", "works", "said"),
+    [
+        ((1.2, 1.5), (0.82, 1.5), "runs between 1.2 F and 1.5 F, marginal from 0.82 F"),
+        ((1.2, 1.5), (1.2, 2.2), "runs between 1.2 F and 1.5 F, marginal up to 2.2 F"),
+        ((1.2, 1.5), (0.82, 2.2),
+         "runs between 1.2 F and 1.5 F, marginal between 0.82 F and 2.2 F"),
+        ((1.2, None), (0.82, None), "runs from 1.2 F, marginal from 0.82 F"),
+    ],
+)  # fmt: skip
+def test_an_end_at_which_it_runs_is_told_once(runs, works, said):
+    found = SimpleNamespace(
+        works=SimpleNamespace(path=SIZE, none=False, at_low=False, at_high=False, edges=(),
+                              stretches=(works,)),
+        runs=SimpleNamespace(path=SIZE, none=False, stretches=(runs,)),
+    )
+    assert break_even_text(found, "F") == said
 
 
 def test_a_count_is_named_as_a_whole_number():

@@ -110,7 +110,7 @@ def test_what_the_prices_are_is_told_whole_in_every_size(desk, qtbot, monkeypatc
     desk.drawers.open("builds")
     drawer = desk.drawers.drawer("builds")
     for currencies, size in product([(RELATIVE,), ("EUR", "USD", RELATIVE)], SIZES):
-        note = price_note(SimpleNamespace(currencies=currencies))
+        note = price_note(SimpleNamespace(currencies=currencies, own_alone=("panels",)))
         monkeypatch.setattr(builds_drawer, "price_note", lambda _, note=note: note)
         fill(drawer, "builds")
         desk.resize(*size)
