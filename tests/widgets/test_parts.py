@@ -6,6 +6,7 @@ from explorer.files.part_json import load_part, save_part
 from explorer.files.shelf import Shelf
 from explorer.scenario.part import part_from
 from explorer.scenario.storage import CellStore
+from explorer.state.language import set_language
 from explorer.widgets import messages
 from explorer.widgets.file_drop import FileDrop
 from explorer.widgets.parts.part_line import PartLine
@@ -36,6 +37,13 @@ def enter(qtbot, entry, text):
     entry.selectAll()
     qtbot.keyClicks(entry, text)
     qtbot.keyClick(entry, Qt.Key.Key_Return)
+
+
+def type_and_tab(qtbot, entry, text):
+    entry.setFocus()
+    entry.selectAll()
+    qtbot.keyClicks(entry, text)
+    qtbot.keyClick(entry, Qt.Key.Key_Tab)
 
 
 def titles(shelf, kind="store"):
@@ -120,6 +128,41 @@ def test_a_wrong_entry_stays_and_the_file_keeps_what_it_had(qtbot, shelf, dialog
     enter(qtbot, dialog.fields.entries["title"], " ")
     assert dialog.fields.fault.text() == "Title must not be empty."
     assert titles(shelf) == ["Ember"]
+
+
+@pytest.mark.parametrize(
+    ("code", "price", "area"), [("en", "4.2", "41.5 cm²"), ("de", "4,2", "41,5 cm²")]
+)
+def test_a_field_shows_what_was_taken(qtbot, shelf, dialog, request, code, price, area):
+    request.addfinalizer(lambda: set_language("en"))
+    set_language(code)
+    press(qtbot, dialog, "keep")
+    entries = dialog.fields.entries
+    for key, text in (("price", price), ("area_cm2", area.split()[0]), ("mass_g", "12")):
+        type_and_tab(qtbot, entries[key], text)
+    assert [entries[k].text() for k in ("price", "area_cm2", "mass_g")] == [price, area, "12 g"]
+    type_and_tab(qtbot, entries["price"], "5")
+    assert entries["price"].text() == "5"
+    (part,) = shelf.stores()
+    assert (part.price, part.area_cm2, part.mass_g) == (5.0, 41.5, 12.0)
+
+
+def test_the_sentence_of_a_refused_price_stays_as_long_as_its_mark(qtbot, shelf, dialog):
+    press(qtbot, dialog, "keep")
+    press(qtbot, dialog, "duplicate")
+    entries = dialog.fields.entries
+    type_and_tab(qtbot, entries["price"], "abc")
+    type_and_tab(qtbot, entries["currency"], "EUR")
+    assert entries["price"].at_fault
+    assert '"abc" does not begin with a number' in dialog.fields.fault.text()
+    type_and_tab(qtbot, entries["title"], " ")
+    assert dialog.fields.fault.text() == "Title must not be empty."
+    type_and_tab(qtbot, entries["title"], dialog.chosen.part.title)
+    assert not entries["title"].at_fault
+    assert '"abc" does not begin with a number' in dialog.fields.fault.text()
+    dialog.list.setCurrentRow(1 - dialog.list.currentRow())
+    assert (entries["price"].text(), entries["price"].at_fault) == ("", False)
+    assert dialog.fields.fault.text() == ""
 
 
 def test_a_damaged_file_is_told_of_and_can_be_deleted(qtbot, shelf, dialog, monkeypatch):

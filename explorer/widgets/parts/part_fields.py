@@ -34,6 +34,8 @@ class PartFields(QWidget):
         super().__init__(parent)
         self._part: Part | None = None
         self.entries: dict[str, Field] = {}
+        self._faults: dict[str, str] = {}
+        """By field, for as long as what was refused stands in it; the latest comes last."""
         self.fault = FaultLine()
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
@@ -66,34 +68,53 @@ class PartFields(QWidget):
         """Show a part, or that none is chosen."""
         self._part = part
         self.setEnabled(part is not None)
-        self.fault.say("")
         for key, entry in self.entries.items():
             value = getattr(part, key) if part is not None else None
             if isinstance(entry, ExactField):
                 entry.set_value(value)
+                entry.take_back()  # what was refused for one part is nothing of the next
             else:
-                entry.setText(value or "")
-                entry.setCursorPosition(0)
-                entry.set_at_fault(False)
+                self._show_text(entry, value or "")
+
+    def _show_text(self, entry: Field, text: str) -> None:
+        entry.setText(text)
+        entry.setCursorPosition(0)
+        entry.set_at_fault(False)
+        self._tell(entry.objectName(), "")
 
     def _on_entered(self, value: object) -> None:
         entry = self.sender()
         assert isinstance(entry, ExactField)
-        if fault := self._change(entry.objectName(), value):
+        key = entry.objectName()
+        if fault := self._change(key, value):
             entry.refuse(fault)
+        else:
+            entry.set_value(getattr(self._part, key, None))
 
     def _on_finished(self) -> None:
         entry = self.sender()
         assert isinstance(entry, Field)
         key, text = entry.objectName(), entry.text().strip()
-        if self._part is None or text == getattr(self._part, key):
+        if self._part is None:
             return
-        fault = self._change(key, text)
-        entry.set_at_fault(bool(fault))
-        self.fault.say(fault)
+        fault = "" if text == getattr(self._part, key) else self._change(key, text)
+        if fault:
+            entry.set_at_fault(True)
+            self._tell(key, fault)
+        else:
+            self._show_text(entry, getattr(self._part, key))
 
     def _on_fault(self, sentence: str) -> None:
-        self.fault.say(sentence)
+        entry = self.sender()
+        assert isinstance(entry, ExactField)
+        self._tell(entry.objectName(), sentence)
+
+    def _tell(self, key: str, fault: str) -> None:
+        """Say the latest of what is refused; a field that was put right leaves the others'."""
+        self._faults.pop(key, None)
+        if fault:
+            self._faults[key] = fault
+        self.fault.say(next(reversed(self._faults.values()), ""))
 
     def _change(self, key: str, value: Any) -> str:
         if self._part is None:
