@@ -116,11 +116,14 @@ class Keypad(QWidget):
         self.label.show_text("•" * len(self._typed) or tr("Staff code"))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Digits of a keyboard count too, and its key that takes the last one away."""
+        """A keyboard counts too: digits, Backspace, and Enter after all that is typed."""
         if event.text().isdigit():
             self.type(event.text())
         elif event.key() == Qt.Key.Key_Backspace:
             self._on_rub()
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self._typed:
+            self._away.start()
+            self._refuse()  # the right code needs no Enter
         event.accept()
 
     def set_sizes(self, sizes: Sizes) -> None:

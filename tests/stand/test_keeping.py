@@ -210,6 +210,17 @@ def test_a_code_typed_on_a_keyboard_ends_the_stand(coded, qtbot):
             qtbot.keyClick(coded.focusWidget(), text)
 
 
+def test_enter_after_a_wrong_code_says_so_and_begins_anew(coded, qtbot):
+    coded.keypad.open()
+    for wrong in ("1357", "12"):
+        qtbot.keyClicks(coded.focusWidget(), wrong)
+        qtbot.keyClick(coded.focusWidget(), Qt.Key.Key_Return)
+        assert coded.keypad.label.text() == "That is not the code."
+    qtbot.keyClick(coded.focusWidget(), Qt.Key.Key_Enter)  # nothing was typed since
+    with qtbot.waitSignal(coded.left):
+        qtbot.keyClicks(coded.focusWidget(), "2468")
+
+
 def test_keys_stay_on_the_keypad_and_go_back_when_it_closes(coded, qtbot):
     begin = coded.focusWidget()
     coded.keypad.open()
