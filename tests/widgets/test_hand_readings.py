@@ -4,6 +4,7 @@ import re
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLineEdit
 
 from explorer.files.bench_log import read_bench_log
 from explorer.scenario.model import Scenario
@@ -50,6 +51,25 @@ def test_now_writes_the_time_and_enter_leads_back_to_now(qtbot, dialog, tmp_path
     run = read_bench_log(path)
     assert run.volts.tolist() == [3.301, 3.3, 3.299]
     assert run.start is not None
+
+
+def test_enter_leads_from_a_typed_time_to_its_volts_and_on_to_the_next_time(
+    qtbot, dialog, tmp_path
+):
+    table = dialog.table
+    table.setCurrentCell(0, 0)
+    readings = [("0 s", "5.0"), ("30 s", "4.9"), ("1 min", "4.8")]
+    for row, reading in enumerate(readings):
+        for column, text in enumerate(reading):
+            qtbot.waitUntil(lambda: isinstance(table.focusWidget(), QLineEdit))
+            assert (table.currentRow(), table.currentColumn()) == (row, column)
+            qtbot.keyClicks(table.focusWidget(), text)
+            qtbot.keyClick(table.focusWidget(), Qt.Key.Key_Return)
+            here = row, column
+            qtbot.waitUntil(lambda at=here: at != (table.currentRow(), table.currentColumn()))
+    assert [(row.time, row.volts) for row in dialog.rows] == [*readings, ("", "")]
+    run = read_bench_log(runs(tmp_path)[0])
+    assert (run.time_s.tolist(), run.volts.tolist()) == ([0.0, 30.0, 60.0], [5.0, 4.9, 4.8])
 
 
 def test_a_wrong_cell_is_named_and_the_rest_is_on_disk(qtbot, dialog, tmp_path):

@@ -61,6 +61,8 @@ class HandDialog(QDialog):
         self._path: Path | None = None
         self._today = date.today()
         self._showing = False
+        self._by_now = False
+        """Whether the row at hand has its time from the button, not from a stop-watch."""
         self.setWindowTitle(tr("Readings by hand"))
         self.now_button = pill(
             tr("Now"), tr("Write the present time into a new row, then type what the meter shows")
@@ -161,12 +163,17 @@ class HandDialog(QDialog):
     def _on_now(self) -> None:
         now = datetime.now()
         at = self._add_row(HandRow(time=f"{now:%Y-%m-%d %H:%M:%S}.{now.microsecond // 100_000}"))
-        volts = self.table.item(at, 1)
-        assert volts is not None
-        self.table.scrollToItem(volts)
-        self.table.setCurrentItem(volts)
+        self._by_now = True
+        self._go_on_at(at, "volts")
+
+    def _go_on_at(self, row: int, key: str) -> None:
+        """What is typed next goes into this cell."""
+        cell = self.table.item(row, COLUMNS.index(key))
+        assert cell is not None
+        self.table.scrollToItem(cell)
+        self.table.setCurrentItem(cell)
         self.table.setFocus()
-        self.table.editItem(volts)
+        self.table.editItem(cell)
 
     def _on_remove(self) -> None:
         self.table.removeRow(self.table.currentRow())
@@ -175,9 +182,17 @@ class HandDialog(QDialog):
         self.check()
 
     def _on_editor_closed(self, _: QWidget, hint: QAbstractItemDelegate.EndEditHint) -> None:
-        """After Enter the next thing is the next reading."""
-        if hint == QAbstractItemDelegate.EndEditHint.SubmitModelCache:
+        """After Enter the next thing is the voltage to a time, then the next reading."""
+        if hint != QAbstractItemDelegate.EndEditHint.SubmitModelCache:
+            return
+        row = self.table.currentRow()
+        if COLUMNS[self.table.currentColumn()] == "time":
+            self._by_now = False
+            self._go_on_at(row, "volts")
+        elif self._by_now or row + 1 == self.table.rowCount():
             self.now_button.setFocus()
+        else:
+            self._go_on_at(row + 1, "time")
 
     def _on_changed(self, _: QTableWidgetItem) -> None:
         if not self._showing:
