@@ -10,6 +10,7 @@ from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.localised import OTHER_NAMES
 from explorer.scenario.model import Scenario
+from explorer.scenario.origin import FromPart, PartOrigin
 from explorer.text import capitalised, joined, say, texts
 
 _ONE_OF: dict[str, str] = texts({
@@ -91,7 +92,19 @@ def _sections(a: Section, b: Section, path: str, context: str) -> Iterator[Diffe
         if old != new:
             field = describe(type(a), key)
             where = f"{path}.{key}" if path else key
-            yield from _values(old, new, where, context, field.label, field.unit)
+            if isinstance(old, PartOrigin) or isinstance(new, PartOrigin):
+                # Each of four sections may have one, and none of them tells whose it is.
+                yield from _origin(old, new, where, describe(Scenario, path).label)
+            else:
+                yield from _values(old, new, where, context, field.label, field.unit)
+
+
+def _origin(old: Any, new: Any, path: str, owner: str) -> Iterator[Difference]:
+    if _same_shape(old, new):
+        yield from _sections(old, new, path, owner)
+    else:
+        label = describe(FromPart, "part").label
+        yield Difference(path=path, label=_full(owner, label), unit="", old=old, new=new)
 
 
 def _values(

@@ -14,6 +14,7 @@ from explorer.scenario.demand import Operation, Phase
 from explorer.scenario.fields import Section, describe
 from explorer.scenario.light import LogPattern
 from explorer.scenario.model import Scenario
+from explorer.scenario.origin import PartOrigin
 from explorer.scenario.storage import CapacitorStore, CellStore, SupercapacitorStore
 from explorer.scenario.weekdays import Weekday
 from explorer.text import joined, say
@@ -205,6 +206,8 @@ def _section_words(section: Section) -> str:
         return say("{amount} for {duration}", amount=amount, duration=duration)
     if isinstance(section, Operation):
         return section.name
+    if isinstance(section, PartOrigin):
+        return section.title or say("empty")
     kind = option(str(getattr(section, "kind", "")))
     if isinstance(section, CapacitorStore | SupercapacitorStore | CellStore):
         return joined(", ", (kind, show(section.size, section.size_unit, _DIGITS)))

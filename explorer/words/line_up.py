@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from explorer.advice.assess import Assessment
@@ -87,7 +87,8 @@ def _input_rows(scenarios: Sequence[Scenario]) -> list[LineUpRow]:
     for other in scenarios[1:]:
         for difference in differences(scenarios[0], other):
             named.setdefault(difference.path, (difference.label, difference.unit))
-    order = sorted(named, key=lambda path: path in ("title", "place", "notes"))
+    shown = [path for path in named if not _is_told_above(path, named)]
+    order = sorted(shown, key=lambda path: path in ("title", "place", "notes"))
     return [
         LineUpRow(
             label=named[path][0],
@@ -95,6 +96,15 @@ def _input_rows(scenarios: Sequence[Scenario]) -> list[LineUpRow]:
         )
         for path in order
     ]
+
+
+def _is_told_above(path: str, named: Collection[str]) -> bool:
+    """Whether it is a title of a part whose row already gives the titles.
+
+    Where one design has no part, the row is of the part; between two that have one, of its values.
+    """
+    part, _, last = path.rpartition(".")
+    return last == "title" and part in named
 
 
 def _input(scenario: Scenario, path: str, unit: str) -> str:
