@@ -28,10 +28,10 @@ def part_summary(part: Part) -> Text:
             panels = part.panels
             found = [
                 option(panels.technology), show(panels.active_area_cm2, "cm²"),
-                say("{n} cells in series", n=panels.cells_in_series),
+                _cells(panels.cells_in_series),
             ]  # fmt: skip
             if panels.data_sheet:
-                found.append(say("data sheet of {n} points", n=len(panels.data_sheet)))
+                found.append(_sheet(len(panels.data_sheet)))
         case "charger":
             found = [
                 option(part.charger.kind),
@@ -45,11 +45,23 @@ def part_summary(part: Part) -> Text:
                 found.append(say("{n} in series", n=store.in_series))
         case _:
             found = [
-                say("{n} operations", n=len(part.load.operations)),
+                _operations(len(part.load.operations)),
                 say("asleep {current}", current=show(part.load.sleep_A, "A")),
             ]
     found += [measured_text(section_of(part), one) for one in part.measured]
     return joined(", ", found)
+
+
+def _cells(n: int) -> Text:
+    return say("1 cell") if n == 1 else say("{n} cells in series", n=n)
+
+
+def _sheet(n: int) -> Text:
+    return say("data sheet of 1 point") if n == 1 else say("data sheet of {n} points", n=n)
+
+
+def _operations(n: int) -> Text:
+    return say("1 operation") if n == 1 else say("{n} operations", n=n)
 
 
 def measured_text(section: Section, one: MeasuredValue) -> Text:

@@ -10287,16 +10287,16 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>1 Eintrag</translation>
   </message>
   <message>
+   <source>empty</source>
+   <translation>leer</translation>
+  </message>
+  <message>
    <source>Checks and margins</source>
    <translation>Prüfungen und Faktoren</translation>
   </message>
   <message>
    <source>Both: {word}.</source>
    <translation>Beide: {word}.</translation>
-  </message>
-  <message>
-   <source>empty</source>
-   <translation>leer</translation>
   </message>
   <message>
    <source>the device as designed</source>
@@ -11309,6 +11309,30 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>{label} gemessen als {value} ± {plus_minus}</translation>
   </message>
   <message>
+   <source>1 cell</source>
+   <translation>1 Zelle</translation>
+  </message>
+  <message>
+   <source>{n} cells in series</source>
+   <translation>{n} Zellen in Reihe</translation>
+  </message>
+  <message>
+   <source>data sheet of 1 point</source>
+   <translation>Datenblatt mit 1 Punkt</translation>
+  </message>
+  <message>
+   <source>data sheet of {n} points</source>
+   <translation>Datenblatt mit {n} Punkten</translation>
+  </message>
+  <message>
+   <source>1 operation</source>
+   <translation>1 Vorgang</translation>
+  </message>
+  <message>
+   <source>{n} operations</source>
+   <translation>{n} Vorgänge</translation>
+  </message>
+  <message>
    <source>No part of your own.</source>
    <translation>Kein eigenes Bauteil.</translation>
   </message>
@@ -11321,16 +11345,8 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Bauteil: {name}.</translation>
   </message>
   <message>
-   <source>{n} cells in series</source>
-   <translation>{n} Zellen in Reihe</translation>
-  </message>
-  <message>
    <source>full at {volts}</source>
    <translation>voll bei {volts}</translation>
-  </message>
-  <message>
-   <source>{n} operations</source>
-   <translation>{n} Vorgänge</translation>
   </message>
   <message>
    <source>asleep {current}</source>
@@ -11347,10 +11363,6 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
   <message>
    <source>not named</source>
    <translation>nicht genannt</translation>
-  </message>
-  <message>
-   <source>data sheet of {n} points</source>
-   <translation>Datenblatt mit {n} Punkten</translation>
   </message>
   <message>
    <source>{n} in series</source>
