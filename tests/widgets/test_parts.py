@@ -76,6 +76,15 @@ def test_the_present_store_is_kept_named_and_taken_again(qtbot, document, shelf,
     assert document.scenario.store == CellStore()
 
 
+def test_the_keyboard_begins_at_the_parts_of_the_kind_or_at_keeping_the_first(qtbot, dialog):
+    assert dialog.focusWidget() is dialog.buttons["keep"]
+    qtbot.keyClick(dialog.focusWidget(), Qt.Key.Key_Space)
+    dialog.begin("panel")
+    assert dialog.focusWidget() is dialog.buttons["keep"]
+    dialog.begin("store")
+    assert dialog.focusWidget() is dialog.list
+
+
 def test_a_part_that_does_not_suit_the_design_is_refused_with_a_sentence(
     qtbot, document, shelf, dialog
 ):

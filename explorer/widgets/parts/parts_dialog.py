@@ -79,7 +79,7 @@ class PartsDialog(QDialog):
         self.show()
         self.raise_()
         self.activateWindow()
-        self.list.setFocus()
+        (self.list if self.list.count() else self.buttons["keep"]).setFocus()
 
     def _build(self) -> None:
         self.kinds = QButtonGroup(self)
