@@ -193,7 +193,7 @@ def _year_light(
         electric_source=lamps,
         factor=factor,
         real_over_computed=real_over_computed(pattern),
-        notes=(*sky, *read, *_said_of_sun(pattern, site)),
+        notes=(*sky, *read, *_said_of_blinds(pattern), *_said_of_sun(pattern, site)),
     )
 
 
@@ -403,6 +403,17 @@ def _said_of_skies(kinds: NDArray[np.int64], *, read: bool) -> tuple[Text, ...]:
         **said,
     )
     return (compared,)
+
+
+def _said_of_blinds(pattern: DaylightPattern) -> tuple[Text, ...]:
+    """What nobody expects of a panel in the open."""
+    bare = isinstance(pattern.place, Outdoors) and pattern.place.glass == "no_glass"
+    if not bare or all(days.blinds == "blinds_open" for days in pattern.holidays):
+        return ()
+    return (
+        say("Out of doors, too, it is dark on holidays with closed blinds; say open where none "
+            "hang before the panel."),
+    )
 
 
 def _said_of_sun(pattern: DaylightPattern, site: _Site) -> tuple[Text, ...]:

@@ -5702,6 +5702,10 @@
    <translation>In drei gemessenen Jahren war das Licht eines Monats das {low}- bis {high}-Fache dessen, was sein Himmel ergibt.</translation>
   </message>
   <message>
+   <source>Out of doors, too, it is dark on holidays with closed blinds; say open where none hang before the panel.</source>
+   <translation>Auch im Freien ist es an Feiertagen mit „Jalousien zu“ dunkel; wo vor dem Modul keine hängen, gehört „Jalousien offen“ hin.</translation>
+  </message>
+  <message>
    <source>light.pattern names a weather file, but none was read</source>
    <translation>light.pattern nennt eine Wetterdatei, aber es wurde keine gelesen</translation>
   </message>

@@ -124,6 +124,21 @@ def test_a_wall_to_the_north_of_the_south_gets_the_sun():
     assert there > 2.0 * here
 
 
+@pytest.mark.parametrize(
+    ("place", "blinds", "told"),
+    [
+        (Outdoors(), "blinds_closed", True), (Outdoors(), "blinds_open", False),
+        (Outdoors(glass="coated_glass"), "blinds_closed", False),
+        (Indoors(), "blinds_closed", False),
+    ],
+)  # fmt: skip
+def test_closed_blinds_before_a_panel_in_the_open_are_pointed_out(place, blinds, told):
+    light = year(place=place, holidays=(Holidays(blinds=blinds),))
+    assert ("closed blinds" in " ".join(light.notes)) is told
+    at_noon = light.daylight_lx[step_at(light, "12-28", "12:00")]
+    assert bool(at_noon == 0.0) is (blinds == "blinds_closed")
+
+
 @pytest.mark.parametrize("sky", ["overcast", "partly_cloudy", "clear"])
 def test_one_reading_sets_the_year(sky):
     shares = {"clear": {"clear_share": 1.0}, "partly_cloudy": {"partly_share": 1.0}}.get(sky, {})
