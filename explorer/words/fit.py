@@ -130,11 +130,17 @@ def fit_sentence(found: Fit) -> str:
 
 
 def value_text(found: Fitted) -> str:
-    """A fitted value with its ±."""
+    """A fitted value with its ±.
+
+    That is the upper side of an interval in the logarithm: beyond the value it has no lower one.
+    """
     unit = found.parameter.unit
     value = show(found.value, unit, 4)
     if not isfinite(found.plus_minus) or found.plus_minus > 1e3 * abs(found.value):
         return joined(" ", (value, say("± unknown")))
+    if found.plus_minus > abs(found.value):
+        most = show(found.value + found.plus_minus, unit, 2)
+        return joined(" ", (value, say("or up to {most}", most=most)))
     return joined(" ± ", (value, show(found.plus_minus, unit, 2)))
 
 

@@ -10793,6 +10793,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>± unbekannt</translation>
   </message>
   <message>
+   <source>or up to {most}</source>
+   <translation>oder bis zu {most}</translation>
+  </message>
+  <message>
    <source>The readings alone give ± {own}; the rest is what is not fitted, most of it: {label}.</source>
    <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird, das meiste davon: {label}.</translation>
   </message>
