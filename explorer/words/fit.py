@@ -179,5 +179,14 @@ def remark(found: Fit, index: int) -> str:
         parts.append(say("The search ended at the limit of its range."))
     if not own.determined and not others and found.is_followed:
         parts.append(say("This run does not determine it."))
-        parts.append(_ALONE[own.parameter.kind])
+        if own.mostly and own.by_readings <= 0.5 * abs(own.value):
+            # Another run like this would leave as much open.
+            parts.append(
+                say(
+                    "Measure this by itself first, and state how well it is known: {label}.",
+                    label=own.mostly,
+                )
+            )
+        else:
+            parts.append(_ALONE[own.parameter.kind])
     return joined(" ", parts)

@@ -10805,6 +10805,10 @@ Das Szenario ist noch offen. Unter anderem Namen sichern und das Programm neu st
    <translation>Die Messwerte allein ergeben ± {own}; der Rest ist, was nicht angepasst wird.</translation>
   </message>
   <message>
+   <source>Measure this by itself first, and state how well it is known: {label}.</source>
+   <translation>Zuerst für sich messen und angeben, wie gut es bekannt ist: {label}.</translation>
+  </message>
+  <message>
    <source>in a room</source>
    <translation>in einem Raum</translation>
   </message>
