@@ -295,7 +295,7 @@ def test_a_cell_out_of_its_temperature_fails_its_ratings(ambient_c):
     verdict = judge(Case(scenario))
     by_name = {c.name: c for c in verdict.checks}
     assert by_name["ratings"].margin == 0.0
-    assert f"{ambient_c:g} °C" in by_name["ratings"].sentence
+    assert f"{ambient_c:g} °C".replace("-", "\N{MINUS SIGN}") in by_name["ratings"].sentence
     assert by_name["balance"].margin == 0.0
     key = "cold_charging" if ambient_c < 0 else "hot_charging"
     assert key in {hazard.key for hazard in verdict.hazards}
