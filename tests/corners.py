@@ -10,6 +10,7 @@ from pydantic import BaseModel, ValidationError
 from explorer.scenario.daylight import DaylightPattern
 from explorer.scenario.fields import describe
 from explorer.scenario.model import Scenario
+from explorer.scenario.year_light import year_light
 
 KINDS = ("current_A", "power_W", "resistance_ohm")
 DATES = ("01-01", "02-29", "06-21", "12-31")
@@ -46,9 +47,11 @@ def corner_year(seed):
         data = scenario.model_dump()
         data["light"] |= {"pattern": pattern, "illuminance_lx": chance.choice((None, 20.0, 3e4))}
         try:
-            return Scenario.model_validate(data)
-        except ValidationError:
+            made = Scenario.model_validate(data)
+            year_light(made.light)
+        except ValueError:  # contradicts itself, or was read where no daylight is
             continue
+        return made
     raise AssertionError("no valid year in a thousand trials")
 
 
