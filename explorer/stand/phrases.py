@@ -153,7 +153,8 @@ def picture_note(assessment: Assessment) -> str:
 def caution_line(scenario: Scenario) -> str:
     """The cautions that a scenario calls for, in one line; empty where there is none.
 
-    What moves comes first, then the store; the others are named.
+    What moves comes first, then the store; the others are named, as many as there is room for,
+    and the line says so where there are more.
     """
     found = sorted(cautions(scenario), key=_urgency)
     if not found:
@@ -161,12 +162,13 @@ def caution_line(scenario: Scenario) -> str:
     first, *others = found
     line = joined("", (first.title, ": ", altered(first.text, _first_clause), "."))
     names = list(dict.fromkeys(c.title.lower() for c in others if c.title != first.title))
-    while names:
-        whole = say("{line} Also: {names}.", line=line, names=joined(", ", names))
-        if len(tr(whole)) <= LONGEST_LINE or len(names) == 1:
-            return bind_units(whole)
+    if not names:
+        return bind_units(line)
+    whole = say("{line} Also: {names}.", line=line, names=joined(", ", names))
+    while len(tr(whole)) > LONGEST_LINE and len(names) > 1:
         names.pop()
-    return bind_units(line)
+        whole = say("{line} Also: {names} and more.", line=line, names=joined(", ", names))
+    return bind_units(whole)
 
 
 def spoken_cautions(scenario: Scenario) -> str:

@@ -6086,6 +6086,10 @@
    <translation>Es erledigt {share} seiner Aufgaben.</translation>
   </message>
   <message>
+   <source>{line} Also: {names}.</source>
+   <translation>{line} Außerdem: {names}.</translation>
+  </message>
+  <message>
    <source>This page restarts in {seconds} seconds. Your settings are kept.</source>
    <translation>Diese Seite startet in {seconds} Sekunden neu. Ihre Einstellungen bleiben erhalten.</translation>
   </message>
@@ -6123,8 +6127,8 @@
    <translation>Es gibt mehr aus, als das Licht bringt; ein voller Speicher schiebt das nur auf.</translation>
   </message>
   <message>
-   <source>{line} Also: {names}.</source>
-   <translation>{line} Außerdem: {names}.</translation>
+   <source>{line} Also: {names} and more.</source>
+   <translation>{line} Außerdem: {names} und weitere.</translation>
   </message>
   <message>
    <source>This page starts again in 1 second. What you made is kept.</source>

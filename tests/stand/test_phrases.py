@@ -5,6 +5,7 @@ import pytest
 from explorer.advice.verdict import Check
 from explorer.files.scenario_json import load_scenario
 from explorer.resource_files import scenario_folder
+from explorer.stand import phrases
 from explorer.stand.phrases import caution_line, number_of, parked_text, spoken_cautions, thinned
 
 
@@ -42,6 +43,15 @@ def test_cautions_are_one_line_and_what_moves_comes_first():
     assert "\n" not in line
     assert line.startswith("Valves")
     assert "Also: " in line
+
+
+def test_where_there_are_more_cautions_than_room_the_line_says_so(monkeypatch):
+    whole = caution_line(scenario("soil_probe"))
+    assert whole.endswith(".")
+    monkeypatch.setattr(phrases, "LONGEST_LINE", len(whole) - 1)
+    short = caution_line(scenario("soil_probe"))
+    assert short.endswith(" and more.")
+    assert whole.startswith(short.removesuffix(" and more."))
 
 
 @pytest.mark.parametrize("name", ["plant_label", "vent_flap", "soil_probe", "door_counter"])
