@@ -283,6 +283,18 @@ def test_a_device_that_is_off_whenever_the_dark_begins_is_told_so():
     )
 
 
+@pytest.mark.parametrize("days", [1e-30, 1e-15, 1e-9])
+def test_a_closure_shorter_than_any_moment_is_survived(days):
+    """A file may ask for a closure of no time at all."""
+    light = Light(illuminance_lx=1000.0, pattern=SteadyPattern())
+    scenario = with_value(Scenario(light=light), "margins.closure_days", days)
+    dark = next(c for c in assess(Case(scenario)).verdict.checks if c.name == "dark")
+    assert dark.state == "runs"
+    assert dark.limit == pytest.approx(days * DAY_S)
+    batch = fleet(Case(scenario), {"panels.count": np.array([1.0, 2.0])})
+    assert np.isfinite(batch.codes).all()
+
+
 NO_HOURS = Light(illuminance_lx=1000.0, pattern=WeekPattern(blocks=()))
 
 

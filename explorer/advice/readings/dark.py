@@ -261,6 +261,8 @@ def _kept_until(engine: Engine, run: Trajectory, wanted_s: float) -> float:
 
 def _if_it_goes_on(run: Trajectory, charge: float) -> float:
     """Time at which a run is down to a charge that goes on falling as it fell; infinite if not."""
+    if not run.legs:  # too short for one
+        return inf
     begin, end = run.legs[0].begin_c, run.end.charge_c
     return run.span_s * (begin - charge) / (begin - end) if end < begin else inf
 
