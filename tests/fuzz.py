@@ -180,7 +180,12 @@ class Trials:
         place.write_bytes(torn(table.encode(), rng))
         found = read_capture(place)
         known = habit(found)
-        edges, amps = reduced(found.between(known.from_s, known.to_s), known).steps()
+        try:
+            edges, amps = reduced(found.between(known.from_s, known.to_s), known).steps()
+        except ValueError as error:
+            if "takes no charge" in str(error):
+                return  # of a torn file: said as a sentence
+            raise
         assert all(math.isfinite(x) for x in (*edges, *amps))
 
     def logged_run(self, rng: random.Random) -> None:
