@@ -73,9 +73,9 @@ tr.blank th, tr.blank td { height: 11mm; vertical-align: bottom; }
   table { font-size: 8.4pt; line-height: 1.25; }
   figure svg { max-height: 55mm; }
   thead { display: table-header-group; }
-  tr, figure, .note, .banner, .short { break-inside: avoid; }
+  tr, figure, .note, .banner, .short, caption, thead { break-inside: avoid; }
   tr.group, tr:nth-last-child(2) { break-after: avoid; }
-  h2, h3, h2 + p, caption { break-after: avoid; }
+  h2, h3, h2 + p, caption, thead, thead tr { break-after: avoid; }
 }
 """
 """Named greys alone: the sheet is ink on paper, whatever the theme of the window.

@@ -128,8 +128,9 @@ def test_there_are_greys_alone_and_text_stands_out_from_paper(written):
 
 def test_print_keeps_rows_whole_and_repeats_the_heads(written):
     assert re.search(r"@media print", written)
-    assert "tr, figure, .note, .banner, .short { break-inside: avoid; }" in written
+    assert "figure, .note, .banner, .short, caption, thead { break-inside: avoid; }" in written
     assert "thead { display: table-header-group; }" in written
+    assert "caption, thead, thead tr { break-after: avoid; }" in written, "no head without a row"
     assert "size: auto" in written, "A4 and Letter alike"
 
 
